@@ -1,0 +1,58 @@
+import type { LonLat } from "./plane/coordinate.ts";
+import type { QuantityKind } from "./units.ts";
+
+/**
+ * What the plan wants the person to know. On screen: a note, a warning or an error.
+ * Each stage makes its findings in its own `findings.ts`, one function a code, so text, reason and remedy stand in one place.
+ */
+export type Severity = "error" | "warning" | "note";
+
+/** A number with its kind, written in the reader's units only when the sentence is shown (`text` in units.ts). */
+export interface Quantity {
+  readonly kind: QuantityKind;
+  readonly value: number;
+}
+
+/** A sentence with the quantities still in SI. */
+export type Phrase = readonly (string | Quantity)[];
+
+export interface Finding {
+  /** `stage/what`; never renamed once released. */
+  readonly code: `${string}/${string}`;
+  readonly severity: Severity;
+  /** The place on the map, or null when the finding is about the whole file. */
+  readonly at: LonLat | null;
+  /** The feature's id, or "#3" for the fourth feature of a file whose features have no id; null when it is about none. */
+  readonly feature: string | null;
+  /** What is wrong, for a grower. */
+  readonly message: Phrase;
+  /** Why it matters. */
+  readonly reason: Phrase;
+  /** What would fix it. */
+  readonly remedy: Phrase;
+}
+
+/**
+ * Builds a phrase from a template; strings, plain counts and quantities may stand in it.
+ * `say\`Row ${"14"} is ${quantity("length", 3.2)} long\``
+ */
+export function say(parts: TemplateStringsArray, ...values: readonly (string | number | Quantity)[]): Phrase {
+  const phrase: (string | Quantity)[] = [];
+  parts.forEach((part, i) => {
+    if (part !== "") phrase.push(part);
+    const value = values[i];
+    if (value === undefined) return;
+    phrase.push(typeof value === "number" ? String(value) : value);
+  });
+  return phrase;
+}
+
+/** A number of a kind, in that kind's SI unit (see `QuantityKind`). */
+export function quantity(kind: QuantityKind, value: number): Quantity {
+  return { kind, value };
+}
+
+/** True when one of the findings is an error. */
+export function hasError(findings: readonly Finding[]): boolean {
+  return findings.some((finding) => finding.severity === "error");
+}

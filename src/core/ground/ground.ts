@@ -1,0 +1,71 @@
+import type { Frame } from "../plane/frame.ts";
+import type { FeatureKey } from "../project/project.ts";
+
+/** Straight pieces in the plane that planting keeps a distance from, as parallel arrays. */
+export interface Segments {
+  /** x1, y1, x2, y2 of each segment, plane metres; a point is a segment of length 0. */
+  readonly xy: Float64Array;
+  readonly distance_m: Float64Array;
+  /** Index into `Ground.causes`. */
+  readonly cause: Int32Array;
+}
+
+/** Closed rings in the plane: x, y pairs, ring r takes points ringStart[r] to ringStart[r + 1]; the closing edge is implied. */
+export interface Rings {
+  readonly xy: Float64Array;
+  readonly ringStart: Int32Array;
+}
+
+/** What can end a row. */
+export interface Cause {
+  readonly kind: "edge" | "obstacle" | "no-plant" | "cross-alley" | "block";
+  readonly feature: FeatureKey;
+  /** For an edge of an outline: number of the edge within its feature, counted from 1 over all rings. */
+  readonly edge: number | null;
+  readonly name: string | null;
+}
+
+/** A polygon in the plane with the cause of each of its edges (same order as the points of `rings`). */
+export interface Outline {
+  readonly rings: Rings;
+  readonly cause: Int32Array;
+}
+
+/** An area that planting stays out of wholly; its edges stand in `segments` as well when it has a distance. */
+export interface Closed extends Outline {
+  readonly feature: FeatureKey;
+}
+
+/** The ground of one block. */
+export interface BlockGround {
+  readonly block: string;
+  /** Even-odd within one outline, united over the list. */
+  readonly outlines: readonly Outline[];
+  /** Areas that bound the block within the parcels; empty when the block takes all of them. */
+  readonly areas: readonly Outline[];
+  readonly closed: readonly Closed[];
+  readonly segments: Segments;
+  /** Features that wires run past: each by itself, because a gap is judged as a whole. */
+  readonly passable: readonly Passable[];
+  /** Middle of the block's bounding box, plane metres: where its bearing is true. */
+  readonly centre: readonly [x_m: number, y_m: number];
+  readonly convergence_deg: number;
+}
+
+export interface Passable {
+  readonly feature: FeatureKey;
+  readonly segments: Segments;
+  readonly closed: readonly Closed[];
+  readonly largestGap_m: number | null;
+}
+
+export interface Ground {
+  readonly frame: Frame;
+  readonly parcelArea_m2: number;
+  /** Parcel less setbacks and obstacles, before headlands. */
+  readonly plantingArea_m2: number;
+  /** For drawing: polygons of the planting area, each outer ring first, plane metres, x and y in turn. */
+  readonly plantingArea: readonly (readonly Float64Array[])[];
+  readonly causes: readonly Cause[];
+  readonly blocks: readonly BlockGround[];
+}

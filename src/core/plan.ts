@@ -1,0 +1,23 @@
+import type { Drip } from "./drip/drip.ts";
+import type { Finding } from "./finding.ts";
+import type { Ground } from "./ground/ground.ts";
+import type { Mainline } from "./mainline/water-end.ts";
+import type { Materials } from "./materials/materials.ts";
+import type { Project } from "./project/project.ts";
+import type { Rows } from "./rows/rows.ts";
+import type { Trellis } from "./trellis/trellis.ts";
+
+/**
+ * Everything that follows from a project: one field a stage, and the findings of all of them.
+ * A stage that could not be computed is null; the findings say why. Lists by row are in the order of `rows.rows`.
+ */
+export interface Plan {
+  readonly project: Project;
+  readonly ground: Ground | null;
+  readonly rows: Rows | null;
+  readonly mainline: Mainline | null;
+  readonly trellis: Trellis | null;
+  readonly drip: Drip | null;
+  readonly materials: Materials | null;
+  readonly findings: readonly Finding[];
+}
