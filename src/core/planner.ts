@@ -1,5 +1,5 @@
 import type { Plan } from "./plan.ts";
-import type { Project, RowSettings } from "./project/project.ts";
+import type { Project } from "./project/project.ts";
 import type { Sweep } from "./rows/rows.ts";
 
 export interface Planner {
@@ -10,8 +10,6 @@ export interface Planner {
   /** The bearing the block is planned with, true degrees. */
   bearing(project: Project, block: string): number | null;
 }
-
-export type BearingOf = (rows: RowSettings) => number;
 
 /** A planner that remembers each stage's last result and reuses it while its inputs are the same objects. */
 export function createPlanner(): Planner {
