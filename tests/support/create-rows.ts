@@ -1,0 +1,136 @@
+import { planePoint } from "../../src/core/plane/coordinate.ts";
+import type { Block, MaterialSettings } from "../../src/core/project/project.ts";
+import type { Positions, Row, Rows } from "../../src/core/rows/rows.ts";
+
+interface RowSketch {
+  readonly length_m: number;
+  readonly groundLength_m?: number;
+  readonly vines?: number;
+  readonly linePosts?: number;
+  readonly number?: number;
+  readonly block?: string;
+  readonly given?: string | null;
+}
+
+const endGap_m = 1;
+const rowSpacing_m = 3;
+
+/** Rows due north, 3 m apart, vines spread evenly between end gaps of 1 m; one stake a vine. */
+export function createRows(...sketches: readonly RowSketch[]): Rows {
+  const rows = sketches.map((sketch, index): Row => {
+    const vines = sketch.vines ?? 0;
+    return {
+      id: String(sketch.number ?? index + 1),
+      block: sketch.block ?? "1",
+      number: sketch.number ?? index + 1,
+      start: planePoint(index * rowSpacing_m, 0),
+      end: planePoint(index * rowSpacing_m, sketch.length_m),
+      length_m: sketch.length_m,
+      groundLength_m: sketch.groundLength_m ?? sketch.length_m,
+      startLeftover_m: 0,
+      endLeftover_m: 0,
+      startCut: null,
+      endCut: null,
+      given: sketch.given ?? null,
+      vines,
+      linePosts: sketch.linePosts ?? 0,
+      stakes: vines,
+    };
+  });
+  const length_m = rows.reduce((sum_m, row) => sum_m + row.length_m, 0);
+  const vines = createPositions(rows, (row) => row.vines);
+  return {
+    rows,
+    blocks: [
+      {
+        block: "1",
+        bearing_deg: 0,
+        gridBearing_deg: 0,
+        rowSpacing_m,
+        first: 0,
+        count: rows.length,
+        length_m,
+        shortPieces: 0,
+        shortLength_m: 0,
+        plantedArea_m2: length_m * rowSpacing_m,
+      },
+    ],
+    vines,
+    linePosts: createPositions(rows, (row) => row.linePosts),
+    stakes: vines,
+  };
+}
+
+function createPositions(rows: readonly Row[], count: (row: Row) => number): Positions {
+  const offsets = [0];
+  const stations: number[] = [];
+  const xy: number[] = [];
+  for (const row of rows) {
+    const many = count(row);
+    for (let i = 0; i < many; i++) {
+      const share = many === 1 ? 0 : i / (many - 1);
+      const station_m = endGap_m + share * (row.length_m - 2 * endGap_m);
+      stations.push(station_m);
+      xy.push(row.start[0], row.start[1] + station_m);
+    }
+    offsets.push(stations.length);
+  }
+  return { offsets: Uint32Array.from(offsets), station_m: Float64Array.from(stations), xy: Float64Array.from(xy) };
+}
+
+/** A block with two fruiting wires and a drip wire, 0.75 m of wire at each tie-off, one stake and one 2 L/h emitter a vine. */
+export function createBlock(changes: Partial<Block> = {}): Block {
+  return {
+    id: "1",
+    name: "1",
+    rows: {
+      bearing: { kind: "given", bearing_deg: 0 },
+      rowSpacing_m,
+      vineSpacing_m: 1.8,
+      headland_m: 9,
+      rowOne: { kind: "centred" },
+      firstSide: "left",
+      minRow: { kind: "length", length_m: 15 },
+      rowEnd: "vines",
+      trim: "both",
+      endGap_m,
+      vines: "centred",
+      bay_vines: 4,
+      bays: "whole-vines",
+      distancesTo: "end-post",
+      anchorOut_m: 1.5,
+      lockedBearings: [],
+      rowCost_m: 12,
+    },
+    trellis: {
+      wires: [
+        { purpose: "drip", height_m: 0.45, diameter_mm: 2.3241, count: 1 },
+        { purpose: "fruiting", height_m: 0.9, diameter_mm: 2.3241, count: 1 },
+        { purpose: "fruiting", height_m: 1.1, diameter_mm: 2.3241, count: 1 },
+      ],
+      tieOffStart: { kind: "gripper", allowance_m: 0.75 },
+      tieOffEnd: { kind: "gripper", allowance_m: 0.75 },
+      stakesPerVine: 1,
+    },
+    drip: { emitterFlow_lph: 2, emittersPerVine: 1, overrun_m: 0.6 },
+    plantings: [],
+    ...changes,
+  };
+}
+
+/** Package sizes and spares of the defaults in US units. */
+export function createMaterialSettings(changes: Partial<MaterialSettings> = {}): MaterialSettings {
+  return {
+    wireCoil_m: 304.8,
+    hoseCoil_m: 152.4,
+    stakeClipBag: 200,
+    hoseClipBag: 500,
+    emitterBag: 100,
+    vineSpare_ratio: 0.02,
+    clipSpare_ratio: 0.05,
+    emitterSpare_ratio: 0.05,
+    linePostSpare_ratio: 0.02,
+    endPostSpare: 1,
+    ...changes,
+  };
+}
