@@ -47,7 +47,7 @@ export interface BlockGround {
   readonly segments: Segments;
   /** Features that wires run past: each by itself, because a gap is judged as a whole. */
   readonly passable: readonly Passable[];
-  /** Middle of the block's bounding box, plane metres: where its bearing is true. */
+  /** Middle of the block's ground by area, plane metres: where its bearing is true. */
   readonly centre: readonly [x_m: number, y_m: number];
   readonly convergence_deg: number;
 }
@@ -67,5 +67,7 @@ export interface Ground {
   /** For drawing: polygons of the planting area, each outer ring first, plane metres, x and y in turn. */
   readonly plantingArea: readonly (readonly Float64Array[])[];
   readonly causes: readonly Cause[];
+  /** Edges of the outline along each edge feature, px, py, qx, qy in the plane, by the feature's key: what a row bearing is taken from. */
+  readonly covered: ReadonlyMap<FeatureKey, readonly Float64Array[]>;
   readonly blocks: readonly BlockGround[];
 }

@@ -1,0 +1,68 @@
+import { type Finding, say } from "../finding.ts";
+import type { LonLat } from "../plane/coordinate.ts";
+import type { FeatureKey } from "../project/project.ts";
+
+/** An `edge` feature that lies on no outline: its setback is not used. */
+export function edgeOffOutline(at: LonLat | null, feature: FeatureKey): Finding {
+  return {
+    code: "ground/edge-off-outline",
+    severity: "warning",
+    at,
+    feature,
+    message: say`This edge does not lie along the outline of a parcel, so its setback is not used.`,
+    reason: say`A setback that is meant for one side of the parcel is missing there, and rows may run closer than you want.`,
+    remedy: say`Draw the edge again from corner to corner of the outline, or move its ends onto the outline.`,
+  };
+}
+
+/** Setbacks and obstacles leave nothing to plant. */
+export function nothingToPlant(at: LonLat, block: string): Finding {
+  return {
+    code: "ground/nothing-to-plant",
+    severity: "warning",
+    at,
+    feature: null,
+    message: say`Setbacks and obstacles leave no ground to plant in block ${block}.`,
+    reason: say`No row can be laid out there.`,
+    remedy: say`Use smaller setbacks, or check that the outline is the right one.`,
+  };
+}
+
+/** Two blocks claim the same ground: the second one gets none of it. */
+export function blocksShareGround(at: LonLat | null, block: string, other: string): Finding {
+  return {
+    code: "ground/blocks-share-ground",
+    severity: "warning",
+    at,
+    feature: null,
+    message: say`Blocks ${other} and ${block} both take all the ground that no other block has, so block ${block} is left empty.`,
+    reason: say`The same ground would be planted twice.`,
+    remedy: say`Draw an area with the role "block" for block ${block}.`,
+  };
+}
+
+/** Two block areas overlap. */
+export function blocksOverlap(at: LonLat, block: string, other: string): Finding {
+  return {
+    code: "ground/blocks-overlap",
+    severity: "warning",
+    at,
+    feature: null,
+    message: say`The areas of blocks ${other} and ${block} overlap here.`,
+    reason: say`Rows of both blocks may be laid on the same ground and would be counted twice.`,
+    remedy: say`Move the border so that the two areas only touch.`,
+  };
+}
+
+/** A block's area lies outside all parcels. */
+export function blockOutside(at: LonLat, block: string): Finding {
+  return {
+    code: "ground/block-outside",
+    severity: "warning",
+    at,
+    feature: null,
+    message: say`The area of block ${block} lies outside every parcel.`,
+    reason: say`A block is planted only where it lies within a parcel.`,
+    remedy: say`Move the area into the parcel, or draw the parcel it belongs to.`,
+  };
+}
