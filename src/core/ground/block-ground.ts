@@ -1,5 +1,6 @@
 import { planePoint } from "../plane/coordinate.ts";
 import type { Frame } from "../plane/frame.ts";
+import { plantingArea, unionArea } from "../plane/overlay.ts";
 import type { BlockArea } from "../project/project.ts";
 import type { BlockGround, Cause, Outline, Rings } from "./ground.ts";
 import { isInside, partsOfEdge } from "./inside.ts";
@@ -54,6 +55,7 @@ export function blockGround(
   });
   return {
     block,
+    area_m2: blockArea(shared.outlines, bounded),
     outlines: shared.outlines,
     areas: bounded,
     closed: shared.closed,
@@ -62,6 +64,15 @@ export function blockGround(
     centre,
     convergence_deg: shared.frame.convergence_deg(planePoint(centre[0], centre[1])),
   };
+}
+
+/** The parcels' area within the block's areas; with no area all of it. */
+function blockArea(outlines: readonly Outline[], areas: readonly Outline[]): number {
+  const parcels = outlines.map((outline) => outline.rings);
+  if (areas.length === 0) return unionArea(parcels);
+  const none = { xy: new Float64Array(0), distance_m: new Float64Array(0) };
+  return plantingArea({ outlines: parcels, areas: areas.map((area) => area.rings), closed: [], segments: none })
+    .area_m2;
 }
 
 /** True when some corner of one lies within the other. */

@@ -39,6 +39,8 @@ export interface Closed extends Outline {
 /** The ground of one block. */
 export interface BlockGround {
   readonly block: string;
+  /** Parcel area that the block has, before setbacks. */
+  readonly area_m2: number;
   /** Even-odd within one outline, united over the list. */
   readonly outlines: readonly Outline[];
   /** Areas that bound the block within the parcels; empty when the block takes all of them. */

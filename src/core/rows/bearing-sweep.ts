@@ -1,0 +1,64 @@
+import type { BlockGround, Ground } from "../ground/ground.ts";
+import { axesAt } from "../plane/axes.ts";
+import type { RowSettings } from "../project/project.ts";
+import { onGrid_deg } from "./bearing.ts";
+import { clearanceOf } from "./block-rows.ts";
+import { rowLines } from "./row-one.ts";
+import { rowPieces, turnedGround } from "./row-pieces.ts";
+import type { Sweep, SweepPoint } from "./rows.ts";
+import { isLongEnough } from "./shortest.ts";
+import { rowLayout } from "./vines.ts";
+
+/**
+ * What the block holds at every bearing of [0, 180), a step in degrees apart (1 or finer). The score is row length less a
+ * metre-equivalent per row for its two ends, since the length alone hardly changes with the bearing while the number of ends doubles.
+ * Rows that stand already are not counted.
+ */
+export function bearingSweep(ground: Ground, block: BlockGround, settings: RowSettings, step_deg: number): Sweep {
+  const steps = Math.max(1, Math.round(180 / step_deg));
+  const points = Array.from({ length: steps }, (_, i) => sweepPoint(ground, block, settings, (i * 180) / steps));
+  let best: SweepPoint | null = null;
+  for (const point of points) {
+    if (!point.locked && point.rows > 0 && (best === null || point.score_m > best.score_m)) best = point;
+  }
+  return { block: block.block, points, best };
+}
+
+/** True when the bearing lies in a locked range, ends included; ranges run clockwise and may pass through 180. */
+export function isLocked(bearing_deg: number, settings: RowSettings): boolean {
+  return settings.lockedBearings.some(({ from_deg, to_deg }) =>
+    from_deg <= to_deg
+      ? bearing_deg >= from_deg && bearing_deg <= to_deg
+      : bearing_deg >= from_deg || bearing_deg <= to_deg,
+  );
+}
+
+function sweepPoint(ground: Ground, block: BlockGround, settings: RowSettings, bearing_deg: number): SweepPoint {
+  const clearance = clearanceOf(settings);
+  const turned = turnedGround(block, axesAt(block.centre, onGrid_deg(bearing_deg, block)), clearance.usualGap_m);
+  const lines = rowLines(turned, settings, clearance, ground.frame);
+  const { u } = rowPieces(turned, lines, clearance).pieces;
+  let rowLength_m = 0;
+  let rows = 0;
+  let shortRows = 0;
+  for (let n = 0; 2 * n + 1 < u.length; n++) {
+    const piece_m = Number(u[2 * n + 1]) - Number(u[2 * n]);
+    const low = settings.firstSide === "left" ? Number(u[2 * n]) : -Number(u[2 * n + 1]);
+    const layout = isLongEnough(piece_m, settings) ? rowLayout(piece_m, settings, -low) : null;
+    if (layout === null) shortRows++;
+    else {
+      rows++;
+      rowLength_m += layout.to_m - layout.from_m;
+    }
+  }
+  return {
+    bearing_deg,
+    rowLength_m,
+    rows,
+    shortRows,
+    meanLength_m: rows > 0 ? rowLength_m / rows : 0,
+    plantedShare: block.area_m2 > 0 ? (rowLength_m * settings.rowSpacing_m) / block.area_m2 : 0,
+    score_m: rowLength_m - rows * settings.rowCost_m,
+    locked: isLocked(bearing_deg, settings),
+  };
+}

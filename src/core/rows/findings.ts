@@ -1,0 +1,94 @@
+import { type Finding, quantity, say } from "../finding.ts";
+import type { LonLat } from "../plane/coordinate.ts";
+import type { FeatureKey } from "../project/project.ts";
+
+/** No row fits into a block that has ground. */
+export function noRow(at: LonLat, block: string): Finding {
+  return {
+    code: "rows/none",
+    severity: "warning",
+    at,
+    feature: null,
+    message: say`No row fits into block ${block}.`,
+    reason: say`Setbacks, headland and the shortest row leave no piece of ground that is long enough.`,
+    remedy: say`Try a shorter headland, a smaller setback, a smaller shortest row or another bearing.`,
+  };
+}
+
+/** Plantable pieces under the shortest row. */
+export function shortPieces(at: LonLat, block: string, pieces: number, length_m: number): Finding {
+  return {
+    code: "rows/short-pieces",
+    severity: "note",
+    at,
+    feature: null,
+    message: say`Block ${block}: ${pieces} plantable ${pieces === 1 ? "piece" : "pieces"} under the shortest row ${pieces === 1 ? "is" : "are"} left out, ${quantity("length", length_m)} in all.`,
+    reason: say`A short row costs two end posts and anchors as a long one does.`,
+    remedy: say`Lower the shortest row, or mark a place with the role "keep-row" to keep the piece that runs by it.`,
+  };
+}
+
+/** The bearing is to be taken from an edge that is not there. */
+export function bearingEdgeMissing(block: string, edge: FeatureKey): Finding {
+  return {
+    code: "rows/bearing-edge-missing",
+    severity: "warning",
+    at: null,
+    feature: edge,
+    message: say`Block ${block} takes its bearing from edge "${edge}", which lies on no outline; the longest edge is used.`,
+    reason: say`The rows may run another way than you meant.`,
+    remedy: say`Draw an edge with that id along the outline, or give the bearing in degrees.`,
+  };
+}
+
+/** Every bearing is locked. */
+export function allBearingsLocked(block: string): Finding {
+  return {
+    code: "rows/all-bearings-locked",
+    severity: "warning",
+    at: null,
+    feature: null,
+    message: say`Block ${block} is to take its best bearing, but no bearing that is not locked holds a row; the longest edge is used.`,
+    reason: say`There is nothing to choose from.`,
+    remedy: say`Unlock a range of bearings, or give the bearing in degrees.`,
+  };
+}
+
+/** A taped length that is far from the mapped one. */
+export function tapeDiffers(at: LonLat, feature: FeatureKey, taped_m: number, mapped_m: number): Finding {
+  return {
+    code: "rows/tape-differs",
+    severity: "warning",
+    at,
+    feature,
+    message: say`The taped length of this row is ${quantity("length", taped_m)}, on the map it is ${quantity("length", mapped_m)}. The taped length is used.`,
+    reason: say`One of the two is wrong, or the row is not the one that was taped.`,
+    remedy: say`Tape it once more, and check which posts the map shows.`,
+  };
+}
+
+/** A taped length for a row that the plan does not have. */
+export function givenRowUnknown(at: LonLat | null, feature: FeatureKey, row: string): Finding {
+  return {
+    code: "rows/given-row-unknown",
+    severity: "warning",
+    at,
+    feature,
+    message: say`A length is given for row ${row}, but there is no such row.`,
+    reason: say`The taped length is not used anywhere.`,
+    remedy: say`Check the row number; numbers change when bearing, spacing or the first side change. Two end posts on the map stay where they are.`,
+  };
+}
+
+/** A given row stands where the plan has another number. */
+export function givenRowElsewhere(at: LonLat | null, feature: FeatureKey, row: string, planned: string): Finding {
+  return {
+    code: "rows/given-row-elsewhere",
+    severity: "warning",
+    at,
+    feature,
+    message: say`The posts given for row ${row} stand where the plan has row ${planned}.`,
+    reason: say`Paper and map would give this row two numbers.`,
+    remedy: say`Change the number of the given row, or the side where numbering begins.`,
+  };
+}
