@@ -1,0 +1,17 @@
+/**
+ * Kinds of quantity and the SI unit a bare number of that kind is in:
+ * length m · area m2 · diameter mm · angle deg · flow L/h (emitters) · volume L · mass kg · ratio 1 (shown as %) · pressure kPa · time h.
+ */
+export type QuantityKind =
+  | "length"
+  | "area"
+  | "diameter"
+  | "angle"
+  | "flow"
+  | "volume"
+  | "mass"
+  | "ratio"
+  | "pressure"
+  | "time";
+
+export type UnitSystem = "metric" | "us";
