@@ -7,9 +7,9 @@ import { vineStations } from "./vines.ts";
 /** The rows of all blocks with their vines, line posts and stakes. Ids carry the block when there are several. */
 export function layRows(blocks: readonly Block[], numbered: readonly NumberedRows[]): Rows {
   const rows: Row[] = [];
-  const vines = positionDraft();
-  const linePosts = positionDraft();
-  const stakes = positionDraft();
+  const vines: (readonly number[])[] = [];
+  const linePosts: (readonly number[])[] = [];
+  const stakes: (readonly number[])[] = [];
   const results: BlockRows[] = [];
   blocks.forEach((block, i) => {
     const result = numbered[i];
@@ -25,11 +25,10 @@ export function layRows(blocks: readonly Block[], numbered: readonly NumberedRow
         row.gaps,
       );
       const postAt = linePostStations(row.layout, block.rows, row.gaps);
-      const stakeAt = vineAt.flatMap((at) => Array.from({ length: block.trellis.stakesPerVine }, () => at));
-      const place = { start: row.start, end: row.end, length_m: row.length_m };
-      addPositions(vines, vineAt, place);
-      addPositions(linePosts, postAt, place);
-      addPositions(stakes, stakeAt, place);
+      const stakeAt = repeated(vineAt, block.trellis.stakesPerVine);
+      vines.push(vineAt);
+      linePosts.push(postAt);
+      stakes.push(stakeAt);
       length_m += row.length_m;
       rows.push({
         id: blocks.length > 1 ? `${block.id}-${label}` : label,
@@ -65,41 +64,33 @@ export function layRows(blocks: readonly Block[], numbered: readonly NumberedRow
   return {
     rows,
     blocks: results,
-    vines: positionsOf(vines),
-    linePosts: positionsOf(linePosts),
-    stakes: positionsOf(stakes),
+    vines: positionsOf(vines, rows),
+    linePosts: positionsOf(linePosts, rows),
+    stakes: positionsOf(stakes, rows),
   };
 }
 
-interface PositionDraft {
-  readonly offsets: number[];
-  readonly station_m: number[];
-  readonly xy: number[];
+function repeated(stations: readonly number[], times: number): readonly number[] {
+  return times === 1 ? stations : stations.flatMap((at) => Array<number>(times).fill(at));
 }
 
-function positionDraft(): PositionDraft {
-  return { offsets: [0], station_m: [], xy: [] };
-}
-
-function addPositions(
-  to: PositionDraft,
-  stations: readonly number[],
-  row: { readonly start: Row["start"]; readonly end: Row["end"]; readonly length_m: number },
-): void {
-  const [x, y] = row.start;
-  const dx = (row.end[0] - x) / row.length_m;
-  const dy = (row.end[1] - y) / row.length_m;
-  for (const station of stations) {
-    to.station_m.push(station);
-    to.xy.push(x + station * dx, y + station * dy);
-  }
-  to.offsets.push(to.station_m.length);
-}
-
-function positionsOf(draft: PositionDraft): Positions {
-  return {
-    offsets: Uint32Array.from(draft.offsets),
-    station_m: Float64Array.from(draft.station_m),
-    xy: Float64Array.from(draft.xy),
-  };
+/** Stations of every row laid along it from its start. */
+function positionsOf(stations: readonly (readonly number[])[], rows: readonly Row[]): Positions {
+  const count = stations.reduce((sum, ofRow) => sum + ofRow.length, 0);
+  const offsets = new Uint32Array(stations.length + 1);
+  const station_m = new Float64Array(count);
+  const xy = new Float64Array(2 * count);
+  let n = 0;
+  rows.forEach(({ start, end, length_m }, i) => {
+    const dx = (end[0] - start[0]) / length_m;
+    const dy = (end[1] - start[1]) / length_m;
+    for (const station of stations[i] ?? []) {
+      station_m[n] = station;
+      xy[2 * n] = start[0] + station * dx;
+      xy[2 * n + 1] = start[1] + station * dy;
+      n++;
+    }
+    offsets[i + 1] = n;
+  });
+  return { offsets, station_m, xy };
 }
