@@ -1,0 +1,107 @@
+import type { Plan } from "../plan.ts";
+import { formatQuantity } from "../units.ts";
+import { placed, postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./positions.ts";
+import { millimetres, position } from "./rounding.ts";
+
+type Cell = string | number | null;
+
+/** Table of the rows (RFC 4180, CRLF), metres rounded to the millimetre, degrees to 8 decimals; wire has a column a purpose. */
+export function rowsCsv(plan: Plan): string {
+  const purposes = [
+    ...new Set((plan.trellis?.rows ?? []).flatMap((row) => Object.entries(row.wire_m).map(([name]) => name))),
+  ];
+  const heads = [
+    "row",
+    "block",
+    "length_m",
+    "groundLength_m",
+    "startLongitude",
+    "startLatitude",
+    "endLongitude",
+    "endLatitude",
+    "waterEnd",
+    "vines",
+    "linePosts",
+    ...purposes.map((purpose) => `${purpose}Wire_m`),
+    "lateral_m",
+    "emitters",
+  ];
+  const lines = (plan.rows?.rows ?? []).map((row, index): readonly Cell[] => {
+    const wire_m = new Map(Object.entries(plan.trellis?.rows[index]?.wire_m ?? {}));
+    return [
+      rowLabel(row),
+      row.block,
+      millimetres(row.length_m),
+      millimetres(row.groundLength_m),
+      ...position(placed(plan, row.start)),
+      ...position(placed(plan, row.end)),
+      plan.mainline?.waterEnd[index] ?? null,
+      row.vines,
+      row.linePosts,
+      ...purposes.map((purpose) => millimetres(wire_m.get(purpose) ?? 0)),
+      millimetres(plan.drip?.rows[index]?.lateral_m ?? 0),
+      plan.drip?.rows[index]?.emitters ?? 0,
+    ];
+  });
+  return csv([heads, ...lines]);
+}
+
+/**
+ * The shopping list; quantities in the unit of their line, package sizes in the same unit, and once more as text in the project's
+ * units, as one would say it in a shop.
+ */
+export function materialsCsv(plan: Plan): string {
+  const { units } = plan.project;
+  const lines = (plan.materials?.lines ?? []).map((line): readonly Cell[] => {
+    const said = (amount: number) => (line.unit === "m" ? formatQuantity("length", amount, units) : String(amount));
+    const [pack] = line.packs;
+    return [
+      line.item,
+      millimetres(line.quantity),
+      line.unit,
+      pack === undefined ? null : millimetres(pack.size),
+      pack?.count ?? null,
+      line.diameter_mm,
+      pack === undefined ? said(line.quantity) : `${pack.count} of ${said(pack.size)}`,
+      line.purpose,
+    ];
+  });
+  const heads = ["item", "quantity", "unit", "packSize", "packs", "diameter_mm", "toBuy", "purpose"];
+  return csv([heads, ...lines]);
+}
+
+/** Every vine: name, row, station and place. */
+export function vinesCsv(plan: Plan): string {
+  return stations(vinesOf(plan));
+}
+
+/** Every end post and line post. */
+export function postsCsv(plan: Plan): string {
+  return stations(postsOf(plan));
+}
+
+/** Every training stake. */
+export function stakesCsv(plan: Plan): string {
+  return stations(stakesOf(plan));
+}
+
+/** Lines of cells as RFC 4180 text: CRLF after every line, quoted where needed. */
+export function csv(lines: readonly (readonly Cell[])[]): string {
+  return lines.map((cells) => `${cells.map(cellText).join(",")}\r\n`).join("");
+}
+
+function stations(stakes: Iterable<Stake>): string {
+  const lines: (readonly Cell[])[] = [["name", "kind", "block", "row", "number", "station_m", "longitude", "latitude"]];
+  for (const { id, kind, row, number, station_m, at } of stakes) {
+    lines.push([id, kind, row.block, rowLabel(row), number, millimetres(station_m), ...position(at)]);
+  }
+  return csv(lines);
+}
+
+/** Office programs run a text cell that starts like a formula; an apostrophe in front keeps it text. Numbers are never touched. */
+function cellText(cell: Cell): string {
+  if (cell === null) return "";
+  if (typeof cell === "number") return String(cell);
+  const safe = /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

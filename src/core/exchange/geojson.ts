@@ -1,0 +1,82 @@
+import type { Feature, FeatureCollection, LineString, MultiLineString, Point } from "geojson";
+import type { Plan } from "../plan.ts";
+import type { LonLat } from "../plane/coordinate.ts";
+import { placed, postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./positions.ts";
+import { millimetres, position } from "./rounding.ts";
+
+/**
+ * Row lines as GeoJSON (RFC 7946), start to end, 8 decimals; lengths in properties are rounded to the millimetre. A row that crosses
+ * the antimeridian is cut there into two lines, as RFC 7946 section 3.1.9 asks. Empty when the plan has no rows.
+ */
+export function rowsGeoJson(plan: Plan): FeatureCollection<LineString | MultiLineString> {
+  const features = (plan.rows?.rows ?? []).map((row, index): Feature<LineString | MultiLineString> => {
+    const wire_m = Object.entries(plan.trellis?.rows[index]?.wire_m ?? {});
+    return {
+      type: "Feature",
+      id: `row-${row.id}`,
+      geometry: line(placed(plan, row.start), placed(plan, row.end)),
+      properties: {
+        role: "row",
+        block: row.block,
+        row: rowLabel(row),
+        length_m: millimetres(row.length_m),
+        groundLength_m: millimetres(row.groundLength_m),
+        waterEnd: plan.mainline?.waterEnd[index] ?? null,
+        vines: row.vines,
+        linePosts: row.linePosts,
+        lateral_m: millimetres(plan.drip?.rows[index]?.lateral_m ?? 0),
+        ...Object.fromEntries(wire_m.map(([purpose, length_m]) => [`${purpose}Wire_m`, millimetres(length_m)])),
+      },
+    };
+  });
+  return { type: "FeatureCollection", features };
+}
+
+/** Every vine as a point with its row, its number in the row and its station. */
+export function vinesGeoJson(plan: Plan): FeatureCollection<Point> {
+  return points(vinesOf(plan));
+}
+
+/** Every end post and line post as a point; the kind is the `role`. */
+export function postsGeoJson(plan: Plan): FeatureCollection<Point> {
+  return points(postsOf(plan));
+}
+
+/** Every training stake as a point. */
+export function stakesGeoJson(plan: Plan): FeatureCollection<Point> {
+  return points(stakesOf(plan));
+}
+
+/** A collection as text with one feature a line, so that two plans can be compared line by line. */
+export function geoJsonText(collection: FeatureCollection): string {
+  const lines = collection.features.map((feature) => JSON.stringify(feature));
+  return `{"type":"FeatureCollection","features":[${lines.length === 0 ? "" : `\n${lines.join(",\n")}\n`}]}\n`;
+}
+
+function points(stakes: Iterable<Stake>): FeatureCollection<Point> {
+  const features: Feature<Point>[] = [];
+  for (const { id, kind, row, number, station_m, at } of stakes) {
+    features.push({
+      type: "Feature",
+      id,
+      geometry: { type: "Point", coordinates: position(at) },
+      properties: { role: kind, block: row.block, row: rowLabel(row), number, station_m: millimetres(station_m) },
+    });
+  }
+  return { type: "FeatureCollection", features };
+}
+
+function line(start: LonLat, end: LonLat): LineString | MultiLineString {
+  if (Math.abs(start[0] - end[0]) <= 180) return { type: "LineString", coordinates: [position(start), position(end)] };
+  const side_deg = start[0] > 0 ? 180 : -180;
+  const share = (side_deg - start[0]) / (end[0] + 2 * side_deg - start[0]);
+  const crossing = start[1] + share * (end[1] - start[1]);
+  const at = (lon_deg: number): [number, number] => [lon_deg, Number(crossing.toFixed(8))];
+  return {
+    type: "MultiLineString",
+    coordinates: [
+      [position(start), at(side_deg)],
+      [at(-side_deg), position(end)],
+    ],
+  };
+}

@@ -1,0 +1,21 @@
+import type { LonLat } from "../plane/coordinate.ts";
+
+/** 8 decimals of a degree are 1.1 mm: enough to set a vine by, and what rovers read. */
+const degreeDecimals = 8;
+/** Lengths leave in whole millimetres. */
+const lengthDecimals = 3;
+
+/** A number with at most so many decimals. */
+export function rounded(value: number, decimals: number): number {
+  return Number(value.toFixed(decimals));
+}
+
+/** [longitude, latitude], rounded to 8 decimals, or to as many as said. */
+export function position(at: LonLat, decimals: number = degreeDecimals): [number, number] {
+  return [rounded(at[0], decimals), rounded(at[1], decimals)];
+}
+
+/** Metres, rounded to the millimetre. */
+export function millimetres(length_m: number): number {
+  return rounded(length_m, lengthDecimals);
+}
