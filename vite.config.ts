@@ -25,5 +25,6 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
     environment: "node",
+    testTimeout: 60_000,
   },
 });

@@ -184,7 +184,10 @@ export interface RowSettings {
   /** Length kept free at row ends, measured along the row from the outline. */
   readonly headland_m: number;
   readonly rowOne: RowOne;
-  /** Looking along the bearing, the side where numbering begins. Standing at the start of row 1 and looking down it, the other rows are on your right. */
+  /**
+   * The side where numbering begins, looking along the rows northward (eastward for rows nearer to east and west): left is west or north.
+   * Standing at the start of row 1 and looking down it, the other rows are on your right.
+   */
   readonly firstSide: "left" | "right";
   readonly minRow:
     | { readonly kind: "length"; readonly length_m: number }

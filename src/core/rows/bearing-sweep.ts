@@ -1,7 +1,7 @@
 import type { BlockGround, Ground } from "../ground/ground.ts";
 import { axesAt } from "../plane/axes.ts";
 import type { RowSettings } from "../project/project.ts";
-import { onGrid_deg } from "./bearing.ts";
+import { rowDirection_deg } from "./bearing.ts";
 import { clearanceOf } from "./block-rows.ts";
 import { rowLines } from "./row-one.ts";
 import { rowPieces, turnedGround } from "./row-pieces.ts";
@@ -35,7 +35,7 @@ export function isLocked(bearing_deg: number, settings: RowSettings): boolean {
 
 function sweepPoint(ground: Ground, block: BlockGround, settings: RowSettings, bearing_deg: number): SweepPoint {
   const clearance = clearanceOf(settings);
-  const turned = turnedGround(block, axesAt(block.centre, onGrid_deg(bearing_deg, block)), clearance.usualGap_m);
+  const turned = turnedGround(block, axesAt(block.centre, rowDirection_deg(bearing_deg, block)), clearance.usualGap_m);
   const lines = rowLines(turned, settings, clearance, ground.frame);
   const { u } = rowPieces(turned, lines, clearance).pieces;
   let rowLength_m = 0;

@@ -12,9 +12,12 @@ export interface BlockBearing {
   readonly findings: readonly Finding[];
 }
 
-/** Grid bearing of a true one at the block's centre, in [0, 180). */
-export function onGrid_deg(bearing_deg: number, ground: BlockGround): number {
-  return lineBearing_deg(bearing_deg - ground.convergence_deg);
+/**
+ * The way along the rows that left, right, start and end are told by: northward, or eastward for rows nearer to east and west. As a
+ * grid bearing in [-45, 135) less convergence, so that rows a hair either side of north or of east are numbered alike.
+ */
+export function rowDirection_deg(bearing_deg: number, ground: BlockGround): number {
+  return (bearing_deg < 135 ? bearing_deg : bearing_deg - 180) - ground.convergence_deg;
 }
 
 /**

@@ -2,10 +2,11 @@ import type { Finding } from "../finding.ts";
 import type { BlockGround, Ground } from "../ground/ground.ts";
 import { isInside } from "../ground/inside.ts";
 import { axesAt } from "../plane/axes.ts";
+import { lineBearing_deg } from "../plane/bearing.ts";
 import { planePoint } from "../plane/coordinate.ts";
 import type { Frame } from "../plane/frame.ts";
 import type { GivenRow, KeptPlace, RowSettings } from "../project/project.ts";
-import { onGrid_deg } from "./bearing.ts";
+import { rowDirection_deg } from "./bearing.ts";
 import { type ComputedRows, computedRows } from "./computed-rows.ts";
 import { givenRowElsewhere, givenRowUnknown, noRow, shortPieces } from "./findings.ts";
 import { withStandingRows, withTapedLength } from "./given-rows.ts";
@@ -46,8 +47,8 @@ export function blockRows(
   kept: readonly KeptPlace[],
 ): NumberedRows {
   const { frame } = ground;
-  const gridBearing = onGrid_deg(bearing_deg, block);
-  const axes = axesAt(block.centre, gridBearing);
+  const direction_deg = rowDirection_deg(bearing_deg, block);
+  const axes = axesAt(block.centre, direction_deg);
   const clearance = clearanceOf(settings);
   const turned = turnedGround(block, axes, clearance.usualGap_m);
   const lines = rowLines(turned, settings, clearance, frame);
@@ -68,7 +69,14 @@ export function blockRows(
     ...summed(computed, taped.rows, block, frame),
   ];
   const { shortPieces: pieces, shortLength_m } = computed;
-  return { bearing_deg, gridBearing_deg: gridBearing, rows: taped.rows, shortPieces: pieces, shortLength_m, findings };
+  return {
+    bearing_deg,
+    gridBearing_deg: lineBearing_deg(direction_deg),
+    rows: taped.rows,
+    shortPieces: pieces,
+    shortLength_m,
+    findings,
+  };
 }
 
 /** Rows whose length is given by number alone. */

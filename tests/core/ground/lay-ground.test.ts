@@ -2,7 +2,15 @@ import { describe, expect, it } from "vitest";
 import type { Ground } from "../../../src/core/ground/ground.ts";
 import { layGround } from "../../../src/core/ground/lay-ground.ts";
 import type { Project } from "../../../src/core/project/project.ts";
-import { at, createBlock, createKeepOut, createParcel, createProject, createShape, rectangle } from "../../support/create-project.ts";
+import {
+  at,
+  createBlock,
+  createKeepOut,
+  createParcel,
+  createProject,
+  createShape,
+  rectangle,
+} from "../../support/create-project.ts";
 
 /** Overlay polygons lie on a grid of 0.1 mm with arcs within 1 mm. */
 const overlayTolerance_m2 = 0.05;
@@ -100,7 +108,19 @@ describe("the ground of a project", () => {
   });
 
   it("does not count a cross alley as lost planting area", () => {
-    const alley = { key: "alley", name: null, shape: createShape({ lines: [[[0, 60], [60, 60]]] }), width_m: 6 };
+    const alley = {
+      key: "alley",
+      name: null,
+      shape: createShape({
+        lines: [
+          [
+            [0, 60],
+            [60, 60],
+          ],
+        ],
+      }),
+      width_m: 6,
+    };
     const { ground } = lay({ crossAlleys: [alley] });
     expect(Math.abs(ground.plantingArea_m2 - 54 * 114)).toBeLessThan(overlayTolerance_m2);
     expect(distances(ground)).toEqual([3, 3, 3, 3, 3]);
