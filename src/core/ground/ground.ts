@@ -45,6 +45,8 @@ export interface BlockGround {
   readonly outlines: readonly Outline[];
   /** Areas that bound the block within the parcels; empty when the block takes all of them. */
   readonly areas: readonly Outline[];
+  /** True when the areas are the block's own; false when they are what other blocks leave, or none. */
+  readonly isDrawn: boolean;
   readonly closed: readonly Closed[];
   readonly segments: Segments;
   /** Features that wires run past: each by itself, because a gap is judged as a whole. */

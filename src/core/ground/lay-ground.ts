@@ -125,7 +125,9 @@ function blockGrounds(
     const areas = own.length > 0 ? own : remainingArea(outlines, others);
     const centre = centreOf(own.length > 0 ? own : parcels);
     const whole: readonly Outline[] = sharesRest ? [] : outlines;
-    blocks.push(blockGround(block.id, block.rowSpacing_m, areas, centre, causes, { ...shared, outlines: whole }));
+    blocks.push(
+      blockGround(block.id, block.rowSpacing_m, areas, own.length > 0, centre, causes, { ...shared, outlines: whole }),
+    );
   });
   return blocks;
 }

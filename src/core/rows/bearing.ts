@@ -57,9 +57,8 @@ const straight_deg = 1e-6;
 
 /** Grid bearing of the longest straight run of edges around the block's ground. */
 function longestEdge_deg(block: BlockGround): number {
-  const around = block.areas.length > 0 && block.areas.every((area) => area.rings.ringStart.length === 2);
   let best = { length_m: -1, bearing_deg: 0 };
-  for (const { rings } of around ? block.areas : block.outlines) {
+  for (const { rings } of block.isDrawn ? block.areas : block.outlines) {
     let run = { length_m: 0, bearing_deg: -1 };
     const outerEnd = Number(rings.ringStart[1] ?? 0);
     forEachEdge(rings, (e, px, py, qx, qy) => {

@@ -51,8 +51,8 @@ export function turnedGround(ground: BlockGround, axes: Axes, usualGap_m: number
   const outlines = ground.outlines.map((outline) => turnedOutline(outline, axes));
   let lowest_m = Infinity;
   let highest_m = -Infinity;
-  const bounding = ground.areas.length === 1 && ground.areas[0]?.rings.ringStart.length === 2 ? ground.areas : null;
-  const extent = bounding === null ? outlines : bounding.map((outline) => turnedOutline(outline, axes));
+  const areas = ground.areas.map((outline) => turnedOutline(outline, axes));
+  const extent = ground.isDrawn ? areas : outlines;
   for (const { uv } of extent) {
     for (let i = 1; i < uv.length; i += 2) {
       lowest_m = Math.min(lowest_m, Number(uv[i]));
@@ -62,7 +62,7 @@ export function turnedGround(ground: BlockGround, axes: Axes, usualGap_m: number
   return {
     axes,
     outlines,
-    areas: ground.areas.map((outline) => turnedOutline(outline, axes)),
+    areas,
     closed: ground.closed.map((outline) => turnedOutline(outline, axes)),
     segments: turnedSegments(ground.segments, axes),
     passable: ground.passable.map((feature) => turnedPassable(feature, axes, usualGap_m)),
@@ -128,10 +128,10 @@ function passed(inside: LineIntervals, features: readonly TurnedPassable[], line
   for (const feature of features) {
     const { xy, distance_m, cause } = feature.segments;
     const closed = within(feature.closed, lines);
-    const taken = united(closed, sweepBands(xy, distance_m, cause, lines), lines.count);
-    const carried = selected(taken, pieces, feature.largestGap_m, true);
+    // Gaps of neighbours that touch are one gap, and are judged as one.
+    const taken = united(united(closed, sweepBands(xy, distance_m, cause, lines), lines.count), gaps, lines.count);
     pieces = subtracted(pieces, selected(taken, pieces, feature.largestGap_m, false));
-    gaps = united(gaps, carried, lines.count);
+    gaps = selected(taken, pieces, feature.largestGap_m, true);
   }
   return { pieces, gaps };
 }

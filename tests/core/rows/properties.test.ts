@@ -62,6 +62,44 @@ function lengths(of: Project): readonly number[] {
   return (createPlanner().plan(of).rows?.rows ?? []).map((row) => row.length_m).sort((a, b) => a - b);
 }
 
+const step_m = 0.25;
+
+/** By brute force: steps of 25 cm along a line, each kept where it is inside, far enough from every edge, and clear of the headland. */
+function plantableRuns(corners: readonly Point[], angle: number, v: number, headland_m: number, setback_m: number) {
+  const edges = corners.map((p, i): readonly [Point, Point] => [p, corners[(i + 1) % corners.length] ?? p]);
+  const place = (u: number): Point => [
+    u * Math.sin(angle) + v * Math.cos(angle),
+    u * Math.cos(angle) - v * Math.sin(angle),
+  ];
+  const isInside = ([x, y]: Point) =>
+    edges.filter(([[px, py], [qx, qy]]) => py > y !== qy > y && x < px + ((y - py) * (qx - px)) / (qy - py)).length %
+      2 ===
+    1;
+  const distance = ([x, y]: Point) =>
+    Math.min(
+      ...edges.map(([[px, py], [qx, qy]]) => {
+        const [dx, dy] = [qx - px, qy - py];
+        const t = Math.min(1, Math.max(0, ((x - px) * dx + (y - py) * dy) / (dx * dx + dy * dy)));
+        return Math.hypot(px + t * dx - x, py + t * dy - y);
+      }),
+    );
+  const stations = Array.from({ length: 300 / step_m }, (_, i) => -150 + i * step_m);
+  const inside = runsOf(stations.filter((u) => isInside(place(u))));
+  return inside.flatMap(({ from, to }) =>
+    runsOf(stations.filter((u) => u >= from + headland_m && u <= to - headland_m && distance(place(u)) >= setback_m)),
+  );
+}
+
+function runsOf(stations: readonly number[]): readonly { readonly from: number; readonly to: number }[] {
+  const runs: { from: number; to: number }[] = [];
+  for (const u of stations) {
+    const last = runs.at(-1);
+    if (last !== undefined && u - last.to < step_m * 1.5) last.to = u;
+    else runs.push({ from: u, to: u });
+  }
+  return runs;
+}
+
 /** A whole plan as text, typed arrays as lists; the frame's functions fall away. */
 function asText(plan: Plan): string {
   return JSON.stringify(plan, (_, value: unknown) =>
@@ -78,6 +116,44 @@ describe("whatever the ground and the settings", () => {
         expect(validatePlan(createPlanner().plan(one))).toEqual([]);
       }),
       { seed, numRuns: 120 },
+    );
+  });
+
+  it("no plantable piece longer than the shortest row is left out", () => {
+    fc.assert(
+      fc.property(outline, settings, fc.double({ min: 0.5, max: 8, noNaN: true }), (corners, rows, setback_m) => {
+        const one = createProject({
+          parcels: [createParcel([corners], { setback_m })],
+          blocks: [createBlock({ ...rows, rowEnd: "all", distancesTo: "end-post" })],
+        });
+        const { rows: laid, ground } = createPlanner().plan(one);
+        const block = laid?.blocks[0];
+        if (ground === null || laid === null || block === undefined) throw new Error("not planned");
+        const angle = (block.gridBearing_deg * Math.PI) / 180;
+        const along = ([x, y]: Point) => x * Math.sin(angle) + y * Math.cos(angle);
+        const across = ([x, y]: Point) => x * Math.cos(angle) - y * Math.sin(angle);
+        const first = laid.rows[0];
+        if (first === undefined) return;
+        // Every line of the spacing over the whole ground, those without a row too.
+        const lines = Array.from({ length: 161 }, (_, k) => across(first.start) + (k - 80) * block.rowSpacing_m).filter(
+          (v) => Math.abs(v) < 135,
+        );
+        for (const v of lines) {
+          for (const run of plantableRuns(corners, angle, v, Number(one.blocks[0]?.rows.headland_m), setback_m)) {
+            if (run.to - run.from < 15 + 2 * step_m) continue;
+            const rowHere = laid.rows.find((row) => {
+              const [a, b] = [along(row.start), along(row.end)].sort((p, q) => p - q);
+              return (
+                Math.abs(across(row.start) - v) < 1e-3 &&
+                Math.abs(Number(a) - run.from) < 2 * step_m &&
+                Math.abs(Number(b) - run.to) < 2 * step_m
+              );
+            });
+            expect(rowHere).toBeDefined();
+          }
+        }
+      }),
+      { seed, numRuns: 25 },
     );
   });
 
