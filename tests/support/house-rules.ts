@@ -85,7 +85,8 @@ function packages(each: Import): readonly string[] {
     if (taken.some((name) => turfMeasures.test(name))) found.push("Turf measures on a sphere, the plane does not");
     if (target === "@turf/turf" && each.names.includes("*")) found.push("name what is taken from Turf");
   } else if (inCore) {
-    const homes = corePackages[target];
+    const name = Object.keys(corePackages).find((known) => target === known || target.startsWith(`${known}/`));
+    const homes = name === undefined ? undefined : corePackages[name];
     if (homes === undefined) found.push("not a package of the core");
     else if (!homes.some((home) => file.startsWith(home))) found.push(`belongs in ${homes.join(", ")}`);
   }

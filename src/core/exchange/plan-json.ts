@@ -4,6 +4,7 @@ import type { MaterialLine } from "../materials/materials.ts";
 import type { Plan } from "../plan.ts";
 import type { WirePurpose } from "../project/project.ts";
 import { text, type UnitSystem } from "../units.ts";
+import type { CompassReading } from "./compass-reading.ts";
 import { placed } from "./positions.ts";
 import { position } from "./rounding.ts";
 
@@ -37,6 +38,8 @@ export interface BlockJson {
   readonly name: string;
   /** Clockwise from true north at the block's centre, in [0, 180). */
   readonly bearing_deg: number;
+  /** Only when a day was given for it. */
+  readonly compass: CompassReading | null;
   readonly rowSpacing_m: number;
   readonly vineSpacing_m: number;
   readonly rows: number;
@@ -102,6 +105,8 @@ export interface PlanJsonOptions {
   /** Units of the sentences in `findings`; every number of the object is SI in any case. Default metric. */
   readonly units?: UnitSystem;
   readonly source?: string | null;
+  /** Compass readings to tell with the blocks. */
+  readonly compass?: readonly CompassReading[];
 }
 
 /** A plan as one plain object of the documented schema (DEVELOPERS.md); numbers are not rounded, row ends have 9 decimals. */
@@ -114,7 +119,7 @@ export function planJson(plan: Plan, options: PlanJsonOptions = {}): PlanJson {
       plantingArea_m2: plan.ground?.plantingArea_m2 ?? null,
       frame: plan.ground === null ? null : { origin: [plan.ground.frame.origin[0], plan.ground.frame.origin[1]] },
     },
-    blocks: blocksJson(plan),
+    blocks: blocksJson(plan, options.compass ?? []),
     rows: rowsJson(plan),
     totals: totalsJson(plan),
     materials: plan.materials?.lines ?? [],
@@ -163,7 +168,7 @@ const noTotals: TotalsJson = {
   plantedArea_m2: 0,
 };
 
-function blocksJson(plan: Plan): readonly BlockJson[] {
+function blocksJson(plan: Plan, compass: readonly CompassReading[]): readonly BlockJson[] {
   const { rows } = plan;
   if (rows === null) return [];
   return rows.blocks.map((block) => {
@@ -173,6 +178,7 @@ function blocksJson(plan: Plan): readonly BlockJson[] {
       id: block.block,
       name: settings?.name ?? block.block,
       bearing_deg: block.bearing_deg,
+      compass: compass.find((reading) => reading.block === block.block) ?? null,
       rowSpacing_m: block.rowSpacing_m,
       vineSpacing_m: settings?.rows.vineSpacing_m ?? 0,
       rows: block.count,
