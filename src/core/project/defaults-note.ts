@@ -1,0 +1,107 @@
+import { type Finding, type Phrase, quantity, say } from "../finding.ts";
+import { defaultsUsed } from "./findings.ts";
+import type { Block, GroundSettings, MaterialSettings, TrellisSettings } from "./project.ts";
+import type { Stated } from "./read-section.ts";
+import type { dripShape, groundShape, materialsShape, rowsShape, trellisShape } from "./schema.ts";
+
+interface StatedSettings {
+  readonly ground: Stated<typeof groundShape>;
+  readonly materials: Stated<typeof materialsShape>;
+  readonly blocks: readonly {
+    readonly rows: Stated<typeof rowsShape>;
+    readonly trellis: Stated<typeof trellisShape>;
+    readonly drip: Stated<typeof dripShape>;
+  }[];
+}
+
+interface Settled {
+  readonly ground: GroundSettings;
+  readonly materials: MaterialSettings;
+  readonly blocks: readonly Block[];
+}
+
+/** One note with every value that was taken as usual, in the first block it was taken for; null when all is stated. */
+export function defaultsNote(stated: StatedSettings, settled: Settled): Finding | null {
+  const ground = missing(stated.ground, groundPhrases(settled.ground));
+  const supplies = missing(stated.materials, materialPhrases(settled.materials));
+  const ofBlocks = new Map<string, Phrase>();
+  for (const [i, block] of settled.blocks.entries()) {
+    const own = stated.blocks[i];
+    if (own === undefined) continue;
+    const all = { ...own.rows, ...own.trellis, ...own.drip };
+    for (const [name, phrase] of missing(all, blockPhrases(block))) {
+      if (!ofBlocks.has(name)) ofBlocks.set(name, phrase);
+    }
+  }
+  const phrases = [
+    ...ofBlocks.values(),
+    ...ground.map(([, phrase]) => phrase),
+    ...supplies.map(([, phrase]) => phrase),
+  ];
+  if (phrases.length === 0) return null;
+  return defaultsUsed(phrases.flatMap((phrase, i) => (i === 0 ? phrase : [", ", ...phrase])));
+}
+
+type Phrases = Readonly<Record<string, Phrase>>;
+
+function missing(stated: object, phrases: Phrases): readonly (readonly [string, Phrase])[] {
+  return Object.entries(phrases).filter(([name]) => !Object.hasOwn(stated, name));
+}
+
+function blockPhrases({ rows, trellis, drip }: Block): Phrases {
+  return {
+    bearing: say`bearing along the longest edge`,
+    rowSpacing: say`row spacing ${quantity("length", rows.rowSpacing_m)}`,
+    vineSpacing: say`vine spacing ${quantity("length", rows.vineSpacing_m)}`,
+    headland: say`headland ${quantity("length", rows.headland_m)}`,
+    rowOne: say`row 1 placed so that the rows lie in the middle`,
+    firstSide: say`row 1 on the ${rows.firstSide}`,
+    minRow: rows.minRow.kind === "length" ? say`shortest row ${quantity("length", rows.minRow.length_m)}` : [],
+    rowEnd: say`rows end at whole ${rows.rowEnd === "vines" ? "vine spacings" : rows.rowEnd}`,
+    trim: say`the rest left at ${rows.trim} ends`,
+    endGap: say`end post to first vine ${quantity("length", rows.endGap_m)}`,
+    vines: say`vines ${rows.vines} in the row`,
+    bay: say`${rows.bay_vines} vines a bay`,
+    bays: say`bays of whole vine spacings`,
+    distancesTo: say`distances counted to the ${rows.distancesTo === "anchor" ? "anchor" : "end post"}`,
+    anchorOut: say`anchor ${quantity("length", rows.anchorOut_m)} outside the end post`,
+    rowCost: say`a row counted as ${quantity("length", rows.rowCost_m)} less when bearings are compared`,
+    wires: wiresPhrase(trellis),
+    tieOffStart: say`${quantity("length", trellis.tieOffStart.allowance_m)} of wire for the ${trellis.tieOffStart.kind} at the start`,
+    tieOffEnd: say`${quantity("length", trellis.tieOffEnd.allowance_m)} for the ${trellis.tieOffEnd.kind} at the end`,
+    stakesPerVine: say`stakes a vine: ${trellis.stakesPerVine}`,
+    emitterFlow: say`emitter ${quantity("flow", drip.emitterFlow_lph)}`,
+    emittersPerVine: say`emitters a vine: ${drip.emittersPerVine}`,
+    overrun: say`hose ${quantity("length", drip.overrun_m)} past the last vine`,
+  };
+}
+
+function wiresPhrase({ wires }: TrellisSettings): Phrase {
+  return wires.flatMap(({ purpose, height_m, diameter_mm }, i) => [
+    ...say`${i === 0 ? "" : ", "}${purpose} wire ${quantity("diameter", diameter_mm)} at ${quantity("length", height_m)}`,
+  ]);
+}
+
+function groundPhrases(ground: GroundSettings): Phrases {
+  return {
+    setback: say`setback ${quantity("length", ground.setback_m)}`,
+    obstacleDistance: say`distance from obstacles ${quantity("length", ground.obstacleDistance_m)}`,
+    noPlantDistance: say`distance from no-plant lines and areas ${quantity("length", ground.noPlantDistance_m)}`,
+    alleyWidth: say`cross alley ${quantity("length", ground.alleyWidth_m)}`,
+  };
+}
+
+function materialPhrases(materials: MaterialSettings): Phrases {
+  return {
+    wireCoil: say`wire coils of ${quantity("length", materials.wireCoil_m)}`,
+    hoseCoil: say`hose coils of ${quantity("length", materials.hoseCoil_m)}`,
+    stakeClipBag: say`stake clips in bags of ${materials.stakeClipBag}`,
+    hoseClipBag: say`hose clips in bags of ${materials.hoseClipBag}`,
+    emitterBag: say`emitters in bags of ${materials.emitterBag}`,
+    vineSpare: say`spare vines ${quantity("ratio", materials.vineSpare_ratio)}`,
+    clipSpare: say`spare clips ${quantity("ratio", materials.clipSpare_ratio)}`,
+    emitterSpare: say`spare emitters ${quantity("ratio", materials.emitterSpare_ratio)}`,
+    linePostSpare: say`spare line posts ${quantity("ratio", materials.linePostSpare_ratio)}`,
+    endPostSpare: say`spare end posts: ${materials.endPostSpare}`,
+  };
+}

@@ -1,0 +1,120 @@
+import type { Finding } from "../finding.ts";
+import type { Frame } from "../plane/frame.ts";
+import type { FeatureParts } from "./feature-parts.ts";
+import * as shapes from "./feature-shapes.ts";
+import type { FileFeature } from "./file-feature.ts";
+import { collectionFolded, emptyGeometry, incompleteRow, walkedOutline, wrongGeometry } from "./findings.ts";
+import { member } from "./json-value.ts";
+import { mendAreas } from "./mend-areas.ts";
+import type { JsonObject, PlacedPoint, Polygon, Role, Shape } from "./project.ts";
+import { readSection, type SectionReading } from "./read-section.ts";
+import { type DrawnShape, placesOf } from "./read-shape.ts";
+
+type Part = Partial<FeatureParts>;
+
+/** Smallest area that counts as ground, and as a thing that stands on it. */
+const leastGround_m2 = 1;
+const leastThing_m2 = 1e-4;
+
+/**
+ * What a feature with a role gives the project: its areas mended, its properties read. `drawn` is its shape with longitudes unwrapped.
+ * Without a frame (a project that is too wide) areas stay as drawn. Findings: those of `mendAreas` and `readSection`,
+ * `project/wrong-geometry`, `project/empty-geometry`, `project/incomplete-row`, `project/walked-outline`, `project/collection-folded`.
+ */
+export function featurePart(feature: FileFeature, role: Role, drawn: DrawnShape, frame: Frame | null): Part {
+  const findings: Finding[] = [];
+  const { where, properties } = feature;
+  const key = where.feature;
+  const name = nameOf(properties);
+  const read = <S extends Parameters<typeof readSection>[0]>(shape: S): SectionReading<S>["stated"] => {
+    const reading = readSection(shape, properties, "", null, where);
+    findings.push(...reading.findings);
+    return reading.stated;
+  };
+  const areas = (least_m2: number): readonly Polygon[] => {
+    if (frame === null || drawn.areas.length === 0) return drawn.areas;
+    const mended = mendAreas(drawn.areas, key, frame, least_m2);
+    findings.push(...mended.findings);
+    return mended.polygons;
+  };
+  const shape = (): Shape => ({ ...drawn, areas: areas(leastThing_m2) });
+  const wrong = (wanted: string): Part => ({ findings: [...findings, wrongGeometry(where, role, wanted)] });
+
+  if (feature.isCollection) findings.push(collectionFolded(where, leftOut(drawn, role)));
+  if (isEmpty(drawn) && role !== "row") return { findings: [...findings, emptyGeometry(where)] };
+  switch (role) {
+    case "parcel": {
+      if (drawn.areas.length === 0) return wrong("an area");
+      const { setback, outline = "surveyed" } = read(shapes.parcelProperties);
+      if (outline === "walked") findings.push(walkedOutline(where));
+      const polygons = areas(leastGround_m2);
+      const parcel = { key, polygons, setback_m: setback ?? null, outline };
+      return { parcels: polygons.length === 0 ? [] : [parcel], findings };
+    }
+    case "block": {
+      if (drawn.areas.length === 0) return wrong("an area");
+      const { block = null } = read(shapes.blockProperties);
+      const polygons = areas(leastGround_m2);
+      return { blockAreas: polygons.length === 0 ? [] : [{ key, block, polygons }], findings };
+    }
+    case "edge": {
+      if (drawn.lines.length === 0) return wrong("a line");
+      const { setback } = read(shapes.edgeProperties);
+      return { edges: drawn.lines.map((line) => ({ key, line, setback_m: setback ?? null, name })), findings };
+    }
+    case "obstacle":
+    case "no-plant": {
+      const { distance, wiresPass = false, largestGap } = read(shapes.keepOutProperties);
+      const keepOut = { key, role, name, shape: shape(), distance_m: distance ?? null, wiresPass };
+      return { keepOuts: [{ ...keepOut, largestGap_m: largestGap ?? null }], findings };
+    }
+    case "cross-alley": {
+      if (drawn.lines.length === 0 && drawn.areas.length === 0) return wrong("a line or an area");
+      const { width } = read(shapes.alleyProperties);
+      return { crossAlleys: [{ key, name, shape: shape(), width_m: width ?? null }], findings };
+    }
+    case "row": {
+      const { block = null, row = null, tapedLength } = read(shapes.rowProperties);
+      const line = drawn.lines[0];
+      if (line === undefined && !isEmpty(drawn)) return wrong("a line between its two end posts");
+      const [start, end] = [line?.[0], line?.at(-1)];
+      const ends = start === undefined || end === undefined ? null : ([start, end] as const);
+      const tapedLength_m = tapedLength ?? null;
+      if (ends === null && (row === null || tapedLength_m === null)) findings.push(incompleteRow(where));
+      else return { givenRows: [{ key, block, row, ends, tapedLength_m }], findings };
+      return { findings };
+    }
+    case "keep-row":
+    case "source":
+    case "mark": {
+      if (drawn.points.length === 0) return wrong("a point");
+      const points = drawn.points.map((at): PlacedPoint => ({ key, name, at }));
+      if (role === "keep-row") return { keptPlaces: drawn.points.map((at) => ({ key, at })), findings };
+      return role === "source" ? { sources: points, findings } : { marks: points, findings };
+    }
+    // Drawn by hand for later stages, or read by them.
+    case "main-line":
+    case "elevation":
+      return { findings };
+    default:
+      return role satisfies never;
+  }
+}
+
+function nameOf(properties: JsonObject): string | null {
+  const name = member(properties, "name");
+  return typeof name === "string" || typeof name === "number" ? String(name) : null;
+}
+
+function isEmpty(shape: DrawnShape): boolean {
+  const { done } = placesOf(shape).next();
+  return done === true;
+}
+
+/** What of a folded collection its role has no use for, in words. */
+function leftOut({ points, lines, areas }: DrawnShape, role: Role): string | null {
+  const isGround = role === "parcel" || role === "block";
+  if (!isGround || areas.length === 0 || points.length + lines.length === 0) return null;
+  if (lines.length === 0) return "points";
+  return points.length === 0 ? "lines" : "points and lines";
+}

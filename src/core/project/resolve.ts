@@ -1,0 +1,147 @@
+import type { Finding } from "../finding.ts";
+import { type Defaults, defaultEndGap_m } from "./defaults.ts";
+import { badSetting } from "./findings.ts";
+import type {
+  BearingChoice,
+  DripSettings,
+  GroundSettings,
+  MaterialSettings,
+  Planting,
+  RowOne,
+  RowSettings,
+  TrellisSettings,
+} from "./project.ts";
+import type { Stated } from "./read-section.ts";
+import type { blockShape, dripShape, groundShape, materialsShape, rowsShape, trellisShape } from "./schema.ts";
+
+/* What is stated, over what is usual: the settings a stage works with, in SI. */
+
+export function groundSettings(stated: Stated<typeof groundShape>, usual: GroundSettings): GroundSettings {
+  return {
+    setback_m: stated.setback ?? usual.setback_m,
+    obstacleDistance_m: stated.obstacleDistance ?? usual.obstacleDistance_m,
+    noPlantDistance_m: stated.noPlantDistance ?? usual.noPlantDistance_m,
+    alleyWidth_m: stated.alleyWidth ?? usual.alleyWidth_m,
+  };
+}
+
+/** Row settings of a block. Findings: `project/bad-setting` when the locked ranges leave no bearing. */
+export function rowSettings(
+  stated: Stated<typeof rowsShape>,
+  usual: Defaults["rows"],
+  block: string,
+): { readonly rows: RowSettings; readonly findings: readonly Finding[] } {
+  const vineSpacing_m = stated.vineSpacing ?? usual.vineSpacing_m;
+  const ranges = stated.lockedBearings ?? [];
+  const isAll = ranges.some(([from, to]) => Math.abs(to - from) >= 180);
+  const rows: RowSettings = {
+    bearing: stated.bearing === undefined ? usual.bearing : bearingChoice(stated.bearing),
+    rowSpacing_m: stated.rowSpacing ?? usual.rowSpacing_m,
+    vineSpacing_m,
+    headland_m: stated.headland ?? usual.headland_m,
+    rowOne: stated.rowOne === undefined ? usual.rowOne : rowOne(stated.rowOne),
+    firstSide: stated.firstSide ?? usual.firstSide,
+    minRow: stated.minRow === undefined ? usual.minRow : minRow(stated.minRow),
+    rowEnd: stated.rowEnd ?? usual.rowEnd,
+    trim: stated.trim ?? usual.trim,
+    endGap_m: stated.endGap ?? defaultEndGap_m(vineSpacing_m),
+    vines: stated.vines ?? usual.vines,
+    bay_vines: stated.bay ?? usual.bay_vines,
+    bays: stated.bays ?? usual.bays,
+    distancesTo: stated.distancesTo ?? usual.distancesTo,
+    anchorOut_m: stated.anchorOut ?? usual.anchorOut_m,
+    lockedBearings: isAll ? [] : ranges.map(([from, to]) => ({ from_deg: halfTurn(from), to_deg: halfTurn(to) })),
+    rowCost_m: stated.rowCost ?? usual.rowCost_m,
+  };
+  const why = "a range of half a turn or more leaves no bearing";
+  return { rows, findings: isAll ? [badSetting(`blocks.${block}.rows.lockedBearings`, "a list", why)] : [] };
+}
+
+function bearingChoice(stated: NonNullable<Stated<typeof rowsShape>["bearing"]>): BearingChoice {
+  if (typeof stated === "number") return { kind: "given", bearing_deg: halfTurn(stated) };
+  if (stated === "best") return { kind: "best" };
+  return { kind: "edge", edge: stated === "longest-edge" ? "longest" : stated.edge };
+}
+
+/** A direction of rows, in [0, 180): rows have no head. */
+function halfTurn(bearing_deg: number): number {
+  const turned = ((bearing_deg % 180) + 180) % 180;
+  return turned === 180 ? 0 : turned;
+}
+
+function rowOne(stated: NonNullable<Stated<typeof rowsShape>["rowOne"]>): RowOne {
+  if (typeof stated === "string") return { kind: stated };
+  return "fromSide" in stated
+    ? { kind: "from-side", distance_m: stated.fromSide }
+    : { kind: "through", point: stated.through };
+}
+
+function minRow(stated: NonNullable<Stated<typeof rowsShape>["minRow"]>): RowSettings["minRow"] {
+  return typeof stated === "number" ? { kind: "length", length_m: stated } : { kind: "vines", vines: stated.vines };
+}
+
+export function trellisSettings(stated: Stated<typeof trellisShape>, usual: TrellisSettings): TrellisSettings {
+  const diameter_mm = usual.wires[0]?.diameter_mm ?? 0;
+  const wires = stated.wires?.map(({ purpose, height, diameter, count }) => ({
+    purpose,
+    height_m: height,
+    diameter_mm: diameter ?? diameter_mm,
+    count: count ?? 1,
+  }));
+  const { tieOffStart, tieOffEnd } = stated;
+  return {
+    wires: wires ?? usual.wires,
+    tieOffStart: {
+      kind: tieOffStart?.kind ?? usual.tieOffStart.kind,
+      allowance_m: tieOffStart?.allowance ?? usual.tieOffStart.allowance_m,
+    },
+    tieOffEnd: {
+      kind: tieOffEnd?.kind ?? usual.tieOffEnd.kind,
+      allowance_m: tieOffEnd?.allowance ?? usual.tieOffEnd.allowance_m,
+    },
+    stakesPerVine: stated.stakesPerVine ?? usual.stakesPerVine,
+  };
+}
+
+export function dripSettings(stated: Stated<typeof dripShape>, usual: DripSettings): DripSettings {
+  return {
+    emitterFlow_lph: stated.emitterFlow ?? usual.emitterFlow_lph,
+    emittersPerVine: stated.emittersPerVine ?? usual.emittersPerVine,
+    overrun_m: stated.overrun ?? usual.overrun_m,
+  };
+}
+
+export function materialSettings(stated: Stated<typeof materialsShape>, usual: MaterialSettings): MaterialSettings {
+  return {
+    wireCoil_m: stated.wireCoil ?? usual.wireCoil_m,
+    hoseCoil_m: stated.hoseCoil ?? usual.hoseCoil_m,
+    stakeClipBag: stated.stakeClipBag ?? usual.stakeClipBag,
+    hoseClipBag: stated.hoseClipBag ?? usual.hoseClipBag,
+    emitterBag: stated.emitterBag ?? usual.emitterBag,
+    vineSpare_ratio: stated.vineSpare ?? usual.vineSpare_ratio,
+    clipSpare_ratio: stated.clipSpare ?? usual.clipSpare_ratio,
+    emitterSpare_ratio: stated.emitterSpare ?? usual.emitterSpare_ratio,
+    linePostSpare_ratio: stated.linePostSpare ?? usual.linePostSpare_ratio,
+    endPostSpare: stated.endPostSpare ?? usual.endPostSpare,
+  };
+}
+
+/** Plantings of a block; "rows" is "1-12" or one number. Findings: `project/bad-setting`. */
+export function plantings(
+  stated: NonNullable<Stated<typeof blockShape>["plantings"]>,
+  block: string,
+  usualSpare_ratio: number,
+): { readonly plantings: readonly Planting[]; readonly findings: readonly Finding[] } {
+  const findings: Finding[] = [];
+  const lots = stated.flatMap(({ rows, variety, rootstock, spare }, i): Planting[] => {
+    const [, from, to = from] = /^\s*(\d{1,5})\s*(?:[-–]\s*(\d{1,5})\s*)?$/.exec(rows) ?? [];
+    if (from === undefined || Number(from) < 1 || Number(to) < Number(from)) {
+      const why = 'it must be row numbers such as "1-12", the smaller first';
+      findings.push(badSetting(`blocks.${block}.plantings.${i}.rows`, `"${rows}"`, why));
+      return [];
+    }
+    const spare_ratio = spare ?? usualSpare_ratio;
+    return [{ fromRow: Number(from), toRow: Number(to), variety, rootstock: rootstock ?? null, spare_ratio }];
+  });
+  return { plantings: lots, findings };
+}

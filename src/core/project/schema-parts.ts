@@ -1,0 +1,73 @@
+import * as z from "zod/mini";
+import { type LonLat, lonLat } from "../plane/coordinate.ts";
+import { parseQuantity, type QuantityKind } from "../units.ts";
+
+/** What a value may be, in the SI unit of its kind. */
+export interface Limits {
+  readonly min: number;
+  readonly max: number;
+}
+
+type Input = number | string;
+
+/**
+ * A number in SI or text with a unit, within limits. Out of limits it raises an issue with the kind, the value and the limits
+ * in its params, so that the sentence can be written in the reader's units.
+ */
+export function quantity(kind: QuantityKind, min: number, max: number) {
+  return z.pipe(
+    z.union([z.number(), z.string()], 'it must be a number, or text with a unit such as "8 ft"'),
+    z.transform<Input, number>((input, context) => {
+      const parsed = parseQuantity(kind, input);
+      if (!parsed.ok) {
+        context.issues.push({ code: "custom", input, message: parsed.reason });
+        return z.NEVER;
+      }
+      if (parsed.value < min || parsed.value > max) {
+        const params = { kind, value: parsed.value, min, max };
+        context.issues.push({ code: "custom", input, message: `it must be from ${min} to ${max}`, params });
+        return z.NEVER;
+      }
+      return parsed.value;
+    }),
+  );
+}
+
+/** A whole number, also as text, within limits. */
+export function count(min: number, max: number) {
+  const message = `it must be a whole number from ${min} to ${max}`;
+  return z.pipe(
+    z.union([z.number(), z.string()], message),
+    z.transform<Input, number>((input, context) => {
+      const value = typeof input === "string" && /^\s*\d+\s*$/.test(input) ? Number(input) : input;
+      if (typeof value === "number" && Number.isInteger(value) && value >= min && value <= max) return value;
+      context.issues.push({ code: "custom", input, message });
+      return z.NEVER;
+    }),
+  );
+}
+
+/** One of a few words. */
+export function words<const W extends readonly [string, ...string[]]>(...values: W) {
+  return z.enum(values, `it must be ${values.map((value) => `"${value}"`).join(" or ")}`);
+}
+
+/** Text, also written as a number: names and ids. */
+export const label = z.pipe(
+  z.union([z.string(), z.number()], "it must be text"),
+  z.transform<Input, string>((input) => String(input)),
+);
+
+const placeWanted = "it must be [longitude, latitude] in degrees";
+
+/** A place as [longitude, latitude]. */
+export const place = z.pipe(
+  z.tuple(
+    [
+      z.number(placeWanted).check(z.minimum(-180, placeWanted), z.maximum(180, placeWanted)),
+      z.number(placeWanted).check(z.minimum(-90, placeWanted), z.maximum(90, placeWanted)),
+    ],
+    placeWanted,
+  ),
+  z.transform<[number, number], LonLat>(([lon_deg, lat_deg]) => lonLat(lon_deg, lat_deg)),
+);
