@@ -1,0 +1,12 @@
+import { failureOfReading } from "../failure-of-reading.ts";
+import type { Store } from "../store.ts";
+import { openProject } from "./open-project.ts";
+
+/** Opens a file of the person's own, chosen or dropped. */
+export async function openFile(store: Store, file: Blob & { readonly name: string }): Promise<void> {
+  try {
+    openProject(store, await file.text(), file.name);
+  } catch {
+    store.refusal.value = { file: file.name, findings: [failureOfReading("the browser was not allowed to read it")] };
+  }
+}

@@ -1,0 +1,25 @@
+import { batch } from "@preact/signals";
+import { parseProject } from "../../core/project/parse.ts";
+import type { Store } from "../store.ts";
+
+/** Opens a project file from its text; a file with nothing to show is refused and what was open stays open. */
+export function openProject(store: Store, text: string, file: string): void {
+  const read = parseProject(text);
+  const hasGround = read.ok && (read.value.parcels.length > 0 || read.value.givenRows.length > 0);
+  if (!read.ok || !hasGround) {
+    const findings = [...(read.ok ? read.value.findings : []), ...read.findings];
+    store.refusal.value = { file, findings: [...new Set(findings)] };
+    return;
+  }
+  const project = read.value;
+  batch(() => {
+    store.project.value = project;
+    store.units.value = project.units;
+    store.blockId.value = project.blocks[0]?.id ?? null;
+    store.row.value = null;
+    store.finding.value = null;
+    store.sweep.value = null;
+    store.refusal.value = null;
+    store.opened.value += 1;
+  });
+}

@@ -1,0 +1,81 @@
+import { effect } from "@preact/signals";
+import { Map as MapLibreMap, NavigationControl, ScaleControl, setWorkerUrl } from "maplibre-gl";
+import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
+import { PlanControl } from "../../plugin/plan-control.ts";
+import { chooseRow } from "../commands/choose-row.ts";
+import { turnRows } from "../commands/turn-rows.ts";
+import type { Store } from "../store.ts";
+import { baseStyle, mapFont } from "./base-style.ts";
+import { createGridLayer } from "./grid-layer.ts";
+import { NorthArrow } from "./north-arrow.ts";
+
+setWorkerUrl(workerUrl);
+
+const placeZoom = 18.5;
+
+export interface PlanMap {
+  readonly map: MapLibreMap;
+  readonly control: PlanControl;
+  /** Takes the map away with all that follows the store. */
+  remove(): void;
+}
+
+/** A map in an element that follows the store: draws its plan, turns its rows, chooses among them. */
+export function createMap(container: HTMLElement, store: Store, onGridStep: (step_m: number) => void): PlanMap {
+  const map = new MapLibreMap({
+    container,
+    style: baseStyle(location.href),
+    attributionControl: false,
+    fadeDuration: 0,
+    maxPitch: 0,
+    maxZoom: 23,
+    pitchWithRotate: false,
+    touchPitch: false,
+    zoom: 15,
+  });
+  map.on("error", ({ error }) => console.error(error));
+  const scale = new ScaleControl({ maxWidth: 120 });
+  const control = new PlanControl({
+    font: mapFont,
+    onBearing: ({ bearing_deg }) => turnRows(store, bearing_deg),
+    onSelect: (row) => chooseRow(store, row),
+  });
+  const stops: (() => void)[] = [];
+  // Before the control's own layers, so that the grid lies under them.
+  map.on("style.load", () => {
+    const showGrid = createGridLayer(map, onGridStep);
+    stops.push(effect(() => showGrid(store.plan.value?.ground?.frame ?? null)));
+  });
+  map.addControl(new NavigationControl({ showCompass: false }), "top-right");
+  map.addControl(new NorthArrow());
+  map.addControl(control, "top-right");
+  map.addControl(scale, "bottom-right");
+  stops.push(
+    effect(() => {
+      if (store.plan.value) control.draw(store.plan.value);
+    }),
+    effect(() => control.turnBlock(store.blockId.value)),
+    effect(() => control.select(store.row.value)),
+    effect(() => {
+      if (store.repaint.value > 0) map.triggerRepaint();
+    }),
+    effect(() => scale.setUnit(store.units.value === "us" ? "imperial" : "metric")),
+    effect(() => {
+      // Only a newly opened project moves the map.
+      if (store.opened.value > 0) control.showWholePlan(false);
+    }),
+    effect(() => {
+      const at = store.finding.value?.at ?? null;
+      control.markPlace(at);
+      if (at) map.flyTo({ center: [at[0], at[1]], zoom: Math.max(map.getZoom(), placeZoom), duration: 900 });
+    }),
+  );
+  return {
+    map,
+    control,
+    remove: () => {
+      for (const stop of stops) stop();
+      map.remove();
+    },
+  };
+}

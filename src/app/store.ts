@@ -1,0 +1,55 @@
+import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
+import type { Finding } from "../core/finding.ts";
+import type { Plan } from "../core/plan.ts";
+import { createPlanner, type Planner } from "../core/planner.ts";
+import type { Block, Project } from "../core/project/project.ts";
+import type { Sweep } from "../core/rows/rows.ts";
+import type { UnitSystem } from "../core/units.ts";
+
+/** Why a file was not opened: its name, and what reading it had to say. */
+export interface Refusal {
+  readonly file: string;
+  readonly findings: readonly Finding[];
+}
+
+/** What the page knows: signals only, no DOM. Everything that follows from the project is the core's plan. */
+export interface Store {
+  readonly planner: Planner;
+  readonly project: Signal<Project | null>;
+  readonly plan: ReadonlySignal<Plan | null>;
+  /** Units that are shown; a file brings its own, the switch changes what is shown, not the file. */
+  readonly units: Signal<UnitSystem>;
+  /** Id of the block whose fields, handle and chart are shown. */
+  readonly blockId: Signal<string | null>;
+  readonly block: ReadonlySignal<Block | null>;
+  /** Id of the selected row. */
+  readonly row: Signal<string | null>;
+  /** The finding whose place is shown on the map. */
+  readonly finding: Signal<Finding | null>;
+  readonly sweep: Signal<Sweep | null>;
+  readonly refusal: Signal<Refusal | null>;
+  /** Counts up with every opened project: the map moves to it. */
+  readonly opened: Signal<number>;
+  /** Counts up to have the map drawn again though nothing changed; for measuring. */
+  readonly repaint: Signal<number>;
+}
+
+/** A store with nothing open. */
+export function createStore(planner: Planner = createPlanner()): Store {
+  const project = signal<Project | null>(null);
+  const blockId = signal<string | null>(null);
+  return {
+    planner,
+    project,
+    plan: computed(() => (project.value ? planner.plan(project.value) : null)),
+    units: signal<UnitSystem>("metric"),
+    blockId,
+    block: computed(() => project.value?.blocks.find(({ id }) => id === blockId.value) ?? null),
+    row: signal<string | null>(null),
+    finding: signal<Finding | null>(null),
+    sweep: signal<Sweep | null>(null),
+    refusal: signal<Refusal | null>(null),
+    opened: signal(0),
+    repaint: signal(0),
+  };
+}

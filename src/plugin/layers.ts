@@ -1,0 +1,244 @@
+import type { ExpressionSpecification, LayerSpecification, SourceSpecification } from "maplibre-gl";
+import { colours } from "./colours.ts";
+
+export const sourceNames = ["ground", "rows", "ticks", "labels", "vines", "posts", "place"] as const;
+export type SourceName = (typeof sourceNames)[number];
+
+/** Zoom from which vines and posts are drawn one by one. */
+export const vineZoom = 19;
+export const postZoom = 18.6;
+const labelZoom = 15.5;
+
+/** An empty source: nothing is simplified, and rows are cut to 1.5 cm. */
+export function sourceSpecification(name: SourceName): SourceSpecification {
+  return {
+    type: "geojson",
+    data: { type: "FeatureCollection", features: [] },
+    tolerance: 0,
+    maxzoom: name === "vines" || name === "posts" ? 22 : 18,
+  };
+}
+
+export interface PlanLayer {
+  readonly specification: LayerSpecification;
+  /** Paint property that hides the layer while the rows are drawn live, with its usual value. */
+  readonly fade: readonly {
+    readonly property: "line-opacity" | "circle-opacity" | "icon-opacity" | "text-opacity";
+    readonly shown: number;
+  }[];
+}
+
+const ofKind = (...kinds: string[]): ExpressionSpecification => ["in", ["get", "kind"], ["literal", kinds]];
+const isLine: ExpressionSpecification = ["in", ["geometry-type"], ["literal", ["LineString", "MultiLineString"]]];
+const isArea: ExpressionSpecification = ["in", ["geometry-type"], ["literal", ["Polygon", "MultiPolygon"]]];
+const isPoint: ExpressionSpecification = ["in", ["geometry-type"], ["literal", ["Point", "MultiPoint"]]];
+
+/** Layers below the live layer, bottom first. */
+export function groundLayers(id: (name: string) => string, font: string): PlanLayer[] {
+  const source = id("ground");
+  const layers: LayerSpecification[] = [
+    { id: id("parcel"), type: "fill", source, filter: ofKind("parcel"), paint: { "fill-color": colours.parcel } },
+    {
+      id: id("planting"),
+      type: "fill",
+      source,
+      filter: ofKind("planting"),
+      paint: { "fill-color": colours.planting, "fill-antialias": false },
+    },
+    {
+      id: id("alley-area"),
+      type: "fill",
+      source,
+      filter: ["all", ofKind("alley"), isArea],
+      paint: { "fill-color": colours.hairline, "fill-opacity": 0.8 },
+    },
+    {
+      id: id("alley-line"),
+      type: "line",
+      source,
+      filter: ["all", ofKind("alley"), isLine],
+      paint: { "line-color": colours.quietInk, "line-width": 1.5, "line-dasharray": [6, 3] },
+    },
+    {
+      id: id("keep-out-area"),
+      type: "fill",
+      source,
+      filter: ["all", ofKind("keep-out"), isArea],
+      paint: { "fill-color": colours.clay, "fill-opacity": 0.22 },
+    },
+    {
+      id: id("keep-out-line"),
+      type: "line",
+      source,
+      filter: ["all", ofKind("keep-out"), ["!", isPoint]],
+      paint: { "line-color": colours.clay, "line-width": 2 },
+    },
+    {
+      id: id("outline"),
+      type: "line",
+      source,
+      filter: ofKind("parcel"),
+      layout: { "line-join": "round" },
+      paint: { "line-color": colours.quietInk, "line-width": 2 },
+    },
+    {
+      id: id("edge"),
+      type: "line",
+      source,
+      filter: ofKind("edge"),
+      paint: { "line-color": colours.ink, "line-width": 4, "line-dasharray": [1.5, 1] },
+    },
+  ];
+  return [...layers, ...placeLayers(id, font)].map((specification) => ({ specification, fade: [] }));
+}
+
+function placeLayers(id: (name: string) => string, font: string): LayerSpecification[] {
+  const source = id("ground");
+  return [
+    {
+      id: id("keep-out-point"),
+      type: "circle",
+      source,
+      filter: ["all", ofKind("keep-out"), isPoint],
+      paint: {
+        "circle-radius": 6,
+        "circle-color": colours.clay,
+        "circle-stroke-color": colours.parcel,
+        "circle-stroke-width": 2,
+      },
+    },
+    {
+      id: id("mark"),
+      type: "circle",
+      source,
+      filter: ofKind("mark", "source"),
+      paint: {
+        "circle-radius": 5,
+        "circle-color": colours.parcel,
+        "circle-stroke-color": colours.ink,
+        "circle-stroke-width": 2,
+      },
+    },
+    {
+      id: id("names"),
+      type: "symbol",
+      source,
+      minzoom: labelZoom,
+      filter: ["all", ["!=", ["get", "name"], ""], ofKind("keep-out", "alley", "mark", "source")],
+      layout: {
+        "text-field": ["get", "name"],
+        "text-font": [font],
+        "text-size": 13,
+        "text-offset": [0, 1.1],
+        "text-anchor": "top",
+        "text-max-width": 8,
+      },
+      paint: { "text-color": colours.quietInk, "text-halo-color": colours.paper, "text-halo-width": 1.6 },
+    },
+  ];
+}
+
+/** Layers above the live layer, bottom first. */
+export function rowLayers(id: (name: string) => string, font: string, squareImage: string): PlanLayer[] {
+  return [
+    {
+      specification: {
+        id: id("row-lines"),
+        type: "line",
+        source: id("rows"),
+        paint: { "line-color": colours.ink, "line-width": 1.6, "line-opacity-transition": { duration: 0 } },
+      },
+      fade: [{ property: "line-opacity", shown: 1 }],
+    },
+    {
+      specification: {
+        id: id("row-ticks"),
+        type: "line",
+        source: id("ticks"),
+        paint: { "line-color": colours.ink, "line-width": 1.6, "line-opacity-transition": { duration: 0 } },
+      },
+      fade: [{ property: "line-opacity", shown: 1 }],
+    },
+    {
+      specification: {
+        id: id("vine-dots"),
+        type: "circle",
+        source: id("vines"),
+        minzoom: vineZoom,
+        paint: {
+          "circle-radius": ["interpolate", ["exponential", 2], ["zoom"], vineZoom, 2, 22, 14],
+          "circle-color": colours.vine,
+          "circle-opacity-transition": { duration: 0 },
+        },
+      },
+      fade: [{ property: "circle-opacity", shown: 1 }],
+    },
+    {
+      specification: {
+        id: id("post-squares"),
+        type: "symbol",
+        source: id("posts"),
+        minzoom: postZoom,
+        layout: {
+          "icon-image": squareImage,
+          "icon-size": ["interpolate", ["linear"], ["zoom"], postZoom, 0.4, 21, 0.8],
+          "icon-allow-overlap": true,
+          "icon-ignore-placement": true,
+        },
+        paint: { "icon-opacity-transition": { duration: 0 } },
+      },
+      fade: [{ property: "icon-opacity", shown: 1 }],
+    },
+    labelLayer(id, font),
+    {
+      specification: {
+        id: id("place-ring"),
+        type: "circle",
+        source: id("place"),
+        paint: {
+          "circle-radius": 16,
+          "circle-color": "transparent",
+          "circle-stroke-color": colours.amber,
+          "circle-stroke-width": 4,
+        },
+      },
+      fade: [],
+    },
+  ];
+}
+
+function labelLayer(id: (name: string) => string, font: string): PlanLayer {
+  return {
+    specification: {
+      id: id("row-numbers"),
+      type: "symbol",
+      source: id("labels"),
+      minzoom: labelZoom,
+      layout: {
+        "text-field": ["get", "label"],
+        "text-font": [font],
+        "text-size": 12,
+        "text-anchor": ["get", "anchor"],
+        "text-offset": [
+          "match",
+          ["get", "anchor"],
+          ["top", "top-left", "top-right"],
+          ["literal", [0, 0.4]],
+          ["bottom", "bottom-left", "bottom-right"],
+          ["literal", [0, -0.4]],
+          "left",
+          ["literal", [0.5, 0]],
+          ["literal", [-0.5, 0]],
+        ],
+        "text-padding": 0,
+      },
+      paint: {
+        "text-color": colours.ink,
+        "text-halo-color": colours.paper,
+        "text-halo-width": 1.6,
+        "text-opacity-transition": { duration: 0 },
+      },
+    },
+    fade: [{ property: "text-opacity", shown: 1 }],
+  };
+}

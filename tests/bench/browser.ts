@@ -1,0 +1,166 @@
+import { spawn } from "node:child_process";
+import { fileURLToPath } from "node:url";
+import { chromium, type Page } from "@playwright/test";
+import { ports } from "../journeys/ports.ts";
+import { findBrowser } from "../support/browser.ts";
+
+/**
+ * Times the built page in Chromium on the first sample: the plan at many bearings, and the frames while the bearing handle is dragged
+ * against those of an empty map of the same size in the same run. Prints both; gates nothing.
+ */
+const planBar_ms = 4;
+const frameBar = 1.5;
+const rounds = 4;
+const framesPerRound = 90;
+const viewport = { width: 1280, height: 800 };
+
+const { browser: found, reason } = await findBrowser();
+if (!found) throw new Error(`no browser starts: ${reason}`);
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const server = spawn(process.execPath, ["--import", "tsx", "tests/journeys/serve.ts"], {
+  cwd: root,
+  stdio: ["ignore", "ignore", "inherit"],
+});
+try {
+  const { page: pagePort, host: hostPort } = ports;
+  await answer(`http://127.0.0.1:${hostPort}/`);
+  const browser = await chromium.launch({
+    executablePath: found.executablePath,
+    args: [...found.args],
+    env: { ...found.env },
+  });
+  console.log(
+    `Chromium ${browser.version()}, ${viewport.width} x ${viewport.height}, software rendering unless it found a graphics card`,
+  );
+  const app = await browser.newPage({ viewport });
+  await app.goto(`http://127.0.0.1:${pagePort}/?sample=acre-with-notch&bench`);
+  await app.getByText("Turn to the best").waitFor();
+  await app.waitForTimeout(1500);
+
+  await tellPlanTimes(app);
+
+  const box = await app.locator(".map").boundingBox();
+  if (!box) throw new Error("the page has no map");
+  const empty = await browser.newPage({ viewport });
+  await empty.goto(`http://127.0.0.1:${hostPort}/?empty&width=${box.width}&height=${box.height}`);
+  await empty.waitForTimeout(1500);
+  const [emptyFrames_ms, dragFrames_ms, stillFrames_ms]: [number[], number[], number[]] = [[], [], []];
+  // Turn and turn about, so that what else the machine does falls on all alike.
+  for (let round = 0; round < rounds; round++) {
+    await empty.bringToFront();
+    emptyFrames_ms.push(...(await emptyFrames(empty)));
+    await app.bringToFront();
+    stillFrames_ms.push(...(await stillFrames(app)));
+    dragFrames_ms.push(...(await dragFrames(app)));
+  }
+  await browser.close();
+  console.log(
+    `map ${box.width} x ${box.height}, ${emptyFrames_ms.length} frames each, one plan a frame while dragging`,
+  );
+  tell("frame, empty map", emptyFrames_ms);
+  tell("frame, plan at rest", stillFrames_ms);
+  tell("frame, dragging the bearing", dragFrames_ms);
+  const ratio = median(dragFrames_ms) / median(emptyFrames_ms);
+  console.log(
+    `drag against empty map  ${ratio.toFixed(2)} x at the median (bar ${frameBar}) ${ratio <= frameBar ? "met" : "MISSED"}`,
+  );
+} finally {
+  server.kill();
+}
+
+async function tellPlanTimes(page: Page): Promise<void> {
+  const bearings = Array.from({ length: 360 }, (_, i) => (i * 37.7) % 180);
+  const measure = () =>
+    page.evaluate((series) => window.tautrowBench?.planTimes(series) ?? { plan_ms: [], edit_ms: [] }, bearings);
+  const cold = await measure();
+  const { plan_ms, edit_ms } = await measure();
+  if (plan_ms.length !== bearings.length) throw new Error("the page planned less than it was asked to");
+  tell("plan(), first series", cold.plan_ms);
+  tell("plan(), warm", plan_ms);
+  tell("edit of the bearing", edit_ms);
+  const met = median(plan_ms) <= planBar_ms;
+  console.log(`plan at the median  ${median(plan_ms).toFixed(2)} ms (bar ${planBar_ms} ms) ${met ? "met" : "MISSED"}`);
+}
+
+/** Times between frames of a map that is kept repainting with nothing on it. */
+function emptyFrames(page: Page): Promise<number[]> {
+  return page.evaluate(
+    (count) =>
+      new Promise<number[]>((resolve) => {
+        const map = window.host?.map;
+        if (!map) throw new Error("no map");
+        map.repaint = true;
+        const times: number[] = [];
+        const step = (time: number) => {
+          times.push(time);
+          if (times.length <= count) return requestAnimationFrame(step);
+          map.repaint = false;
+          resolve(times.slice(1).map((t, i) => t - (times[i] ?? t)));
+        };
+        requestAnimationFrame(step);
+      }),
+    framesPerRound,
+  );
+}
+
+/** Times between frames of the page's map, kept repainting with the plan drawn and nothing moving. */
+function stillFrames(page: Page): Promise<number[]> {
+  return page.evaluate((count) => window.tautrowBench?.stillFrames(count) ?? [], framesPerRound);
+}
+
+/** Times between frames while the handle is held and moved a little before every frame. */
+async function dragFrames(page: Page): Promise<number[]> {
+  const knob = page.getByRole("slider", { name: /^Bearing of the rows, (?!on the chart)/ });
+  const box = await knob.boundingBox();
+  if (!box) throw new Error("no handle");
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  const times = await knob.evaluate(
+    (element, { count, x, y }) =>
+      new Promise<number[]>((resolve) => {
+        const frames: number[] = [];
+        const step = (time: number) => {
+          frames.push(time);
+          if (frames.length > count) return resolve(frames.slice(1).map((t, i) => t - (frames[i] ?? t)));
+          const turn = frames.length;
+          const at = { clientX: x + 160 * Math.sin(turn / 25), clientY: y + 30 * (1 - Math.cos(turn / 25)) };
+          element.dispatchEvent(new PointerEvent("pointermove", { pointerId: 1, bubbles: true, ...at }));
+          requestAnimationFrame(step);
+        };
+        requestAnimationFrame(step);
+      }),
+    { count: framesPerRound, x: box.x + box.width / 2, y: box.y + box.height / 2 },
+  );
+  const turned = await knob.getAttribute("aria-valuenow");
+  await page.mouse.up();
+  await page.waitForTimeout(800);
+  if (turned === null || Number(turned) === 6) throw new Error("the handle did not turn: nothing was measured");
+  return times;
+}
+
+async function answer(address: string): Promise<void> {
+  for (let attempt = 0; attempt < 240; attempt++) {
+    const isUp = await fetch(address).then(
+      (response) => response.ok,
+      () => false,
+    );
+    if (isUp) return;
+    if (server.exitCode !== null) throw new Error("the server ended");
+    await new Promise((resolve) => setTimeout(resolve, 250));
+  }
+  throw new Error(`nothing answers at ${address}`);
+}
+
+function sorted(values: readonly number[]): number[] {
+  return [...values].sort((a, b) => a - b);
+}
+
+function median(values: readonly number[]): number {
+  return sorted(values)[Math.floor(values.length / 2)] ?? Number.NaN;
+}
+
+function tell(what: string, values: readonly number[]): void {
+  const p95 = sorted(values)[Math.floor(values.length * 0.95)] ?? Number.NaN;
+  console.log(`${what.padEnd(30)} median ${median(values).toFixed(2)} ms, p95 ${p95.toFixed(2)} ms`);
+}
