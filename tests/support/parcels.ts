@@ -6,7 +6,7 @@ import { between, createRandom, type Random, wholeBetween } from "./random.ts";
 export interface TestParcel {
   readonly seed: number;
   readonly rings: RingSet;
-  /** The edges in ring order, as pieces with the setback of each. */
+  /** The edges in ring order, then obstacles (trees and fences), as pieces with the distance to keep from each. */
   readonly bands: BandSet;
 }
 
@@ -20,6 +20,8 @@ export interface ParcelWish {
   readonly setbacks_m: readonly number[];
   /** 0 is nearly round, 0.5 has deep bays. */
   readonly roughness: number;
+  /** Trees (points) and fences (lines) anywhere on the ground. */
+  readonly obstacles?: number;
 }
 
 /** The three parcels of the benchmarks: one acre, 40 hectares and a thousand hectares once their holes are off. */
@@ -29,14 +31,16 @@ export const benchParcels = {
   C: { seed: 103, vertices: 10_000, holes: 20, area_m2: 12_400_000, setbacks_m: [3, 8, 15], roughness: 0.25 },
 } as const satisfies Record<string, ParcelWish>;
 
-/** A random parcel of the size vineyards have (0.1 to 8 ha), up to three holes, a setback of its own for each edge. */
+/** A random parcel of the size vineyards have (0.1 to 8 ha), up to three holes and four obstacles, a distance of its own for each edge. */
 export function createRandomParcel(seed: number, leastSetback_m = 0): TestParcel {
   const random = createRandom(seed);
   const holes = wholeBetween(random, 0, 3);
   const vertices = wholeBetween(random, 4, 40) + 6 * holes;
   const setbacks_m = Array.from({ length: 7 }, () => between(random, leastSetback_m, 15));
   const area_m2 = 10 ** between(random, 3, 4.9);
-  return createParcel({ seed, vertices, holes, area_m2, setbacks_m, roughness: between(random, 0, 0.5) });
+  const roughness = between(random, 0, 0.5);
+  const obstacles = wholeBetween(random, 0, 4);
+  return createParcel({ seed, vertices, holes, area_m2, setbacks_m, roughness, obstacles });
 }
 
 export function createParcel(wish: ParcelWish): TestParcel {
@@ -66,14 +70,17 @@ export function createParcel(wish: ParcelWish): TestParcel {
   }
   const ringSet = toRingSet(rings);
   const edges = rings.flatMap((ring) => ring.map((from, i) => [from, ring[(i + 1) % ring.length] ?? from] as const));
-  const setback = () => wish.setbacks_m[wholeBetween(random, 0, wish.setbacks_m.length - 1)] ?? 0;
+  const pieces = edges.flatMap(([[x1, y1], [x2, y2]]) => [x1, y1, x2, y2]);
+  for (let k = 0; k < (wish.obstacles ?? 0); k++) {
+    const [x, y] = [between(random, -scale, scale), between(random, -scale, scale)];
+    const isTree = random() < 0.5;
+    pieces.push(x, y, isTree ? x : between(random, -scale, scale), isTree ? y : between(random, -scale, scale));
+  }
+  const distance = () => wish.setbacks_m[wholeBetween(random, 0, wish.setbacks_m.length - 1)] ?? 0;
   return {
     seed: wish.seed,
     rings: ringSet,
-    bands: {
-      xy: Float64Array.from(edges.flatMap(([[x1, y1], [x2, y2]]) => [x1, y1, x2, y2])),
-      distance_m: Float64Array.from(edges, setback),
-    },
+    bands: { xy: Float64Array.from(pieces), distance_m: Float64Array.from({ length: pieces.length / 4 }, distance) },
   };
 }
 

@@ -163,7 +163,9 @@ describe("the planting area", () => {
     expect(plantingArea(createParts([]))).toEqual({ area_m2: 0, polygons: [] });
   });
 
-  it("agrees with an independent geometry kernel on random parcels with a setback for each edge", async () => {
+  it("agrees with an independent geometry kernel on random parcels with a setback for each edge", {
+    timeout: 60_000,
+  }, async () => {
     const geos = await createGeos();
     const { faults } = tally(seedsFrom(1, 40), (seed) => overlayAgainstKernel(geos, seed));
     expect(faults).toEqual([]);

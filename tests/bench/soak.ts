@@ -1,0 +1,73 @@
+import { createGeos } from "../support/geos.ts";
+import { closedForm } from "./checks/closed-form.ts";
+import { distancesKept } from "./checks/distances-kept.ts";
+import { overlayAgainstKernel } from "./checks/overlay-against-kernel.ts";
+import { crossingsAgainstKernel, setbacksAgainstKernel } from "./checks/rows-against-kernel.ts";
+import { rowsOnCorners } from "./checks/rows-on-corners.ts";
+import { sameInEveryPose } from "./checks/same-in-every-pose.ts";
+import { seedsFrom, tally, type Verdict } from "./checks/verdict.ts";
+
+// The full counts of the random checks. `npm run soak -- 5000` starts at seed 5000 instead of 1; a fault names its seed.
+
+const first = Number(process.argv[2] ?? 1);
+if (!Number.isInteger(first)) throw new Error(`not a seed: ${process.argv[2]}`);
+
+const geos = await createGeos();
+
+interface Soak {
+  readonly name: string;
+  readonly count: number;
+  readonly check: (seed: number) => Verdict;
+  readonly worstMeans: string;
+}
+
+const soaks: readonly Soak[] = [
+  {
+    name: "setbacks kept, rows wherever they may stand, five poses",
+    count: 1000,
+    check: distancesKept,
+    worstMeans: "m too near",
+  },
+  { name: "same rows in five poses", count: 1000, check: sameInEveryPose, worstMeans: "m between poses" },
+  { name: "sum of the rows and the closed form, five poses", count: 1000, check: closedForm, worstMeans: "of the sum" },
+  {
+    name: "rows through corners and along edges, five poses",
+    count: 3000,
+    check: rowsOnCorners,
+    worstMeans: "m between poses",
+  },
+  {
+    name: "row ends and the geometry kernel",
+    count: 400,
+    check: (seed) => crossingsAgainstKernel(geos, seed),
+    worstMeans: "m",
+  },
+  {
+    name: "rows with setbacks between the kernel's two answers",
+    count: 400,
+    check: (seed) => setbacksAgainstKernel(geos, seed),
+    worstMeans: "of the sum between the two",
+  },
+  {
+    name: "planting area and the geometry kernel",
+    count: 400,
+    check: (seed) => overlayAgainstKernel(geos, seed),
+    worstMeans: "m2 per m of boundary",
+  },
+];
+
+let failed = 0;
+for (const { name, count, check, worstMeans } of soaks) {
+  const begun = performance.now();
+  const { faults, worst } = tally(seedsFrom(first, count), check);
+  const seconds = ((performance.now() - begun) / 1000).toFixed(1);
+  console.log(
+    `${faults.length === 0 ? "ok  " : "FAIL"} ${name}: seeds ${first} to ${first + count - 1}, worst ${worst.toExponential(1)} ${worstMeans}, ${seconds} s`,
+  );
+  for (const fault of faults.slice(0, 20)) console.log(`     ${fault}`);
+  if (faults.length > 20) console.log(`     and ${faults.length - 20} more`);
+  if (faults.length > 0) failed++;
+}
+const cases = soaks.reduce((sum, { count }) => sum + count, 0);
+console.log(`\n${cases} random cases from seed ${first}: ${soaks.length - failed} checks passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;
