@@ -1,16 +1,16 @@
 import { type Finding, type Phrase, quantity, say } from "../finding.ts";
 import { defaultsUsed } from "./findings.ts";
 import type { Block, GroundSettings, MaterialSettings, TrellisSettings } from "./project.ts";
-import type { Stated } from "./read-section.ts";
-import type { dripShape, groundShape, materialsShape, rowsShape, trellisShape } from "./schema.ts";
+import type { dripSection, groundSection, materialsSection, rowsSection, trellisSection } from "./schema.ts";
+import type { Stated } from "./schema-parts.ts";
 
 interface StatedSettings {
-  readonly ground: Stated<typeof groundShape>;
-  readonly materials: Stated<typeof materialsShape>;
+  readonly ground: Stated<typeof groundSection>;
+  readonly materials: Stated<typeof materialsSection>;
   readonly blocks: readonly {
-    readonly rows: Stated<typeof rowsShape>;
-    readonly trellis: Stated<typeof trellisShape>;
-    readonly drip: Stated<typeof dripShape>;
+    readonly rows: Stated<typeof rowsSection>;
+    readonly trellis: Stated<typeof trellisSection>;
+    readonly drip: Stated<typeof dripSection>;
   }[];
 }
 

@@ -1,14 +1,15 @@
 import type { Finding } from "../finding.ts";
 import type { Frame } from "../plane/frame.ts";
 import type { FeatureParts } from "./feature-parts.ts";
-import * as shapes from "./feature-shapes.ts";
+import * as known from "./feature-properties.ts";
 import type { FileFeature } from "./file-feature.ts";
 import { collectionFolded, emptyGeometry, incompleteRow, walkedOutline, wrongGeometry } from "./findings.ts";
 import { member } from "./json-value.ts";
 import { mendAreas } from "./mend-areas.ts";
 import type { JsonObject, PlacedPoint, Polygon, Role, Shape } from "./project.ts";
-import { readSection, type SectionReading } from "./read-section.ts";
+import { readSection } from "./read-section.ts";
 import { type DrawnShape, placesOf } from "./read-shape.ts";
+import type { Section } from "./schema-parts.ts";
 
 type Part = Partial<FeatureParts>;
 
@@ -26,8 +27,8 @@ export function featurePart(feature: FileFeature, role: Role, drawn: DrawnShape,
   const { where, properties } = feature;
   const key = where.feature;
   const name = nameOf(properties);
-  const read = <S extends Parameters<typeof readSection>[0]>(shape: S): SectionReading<S>["stated"] => {
-    const reading = readSection(shape, properties, "", null, where);
+  const read = <T>(section: Section<T>): T => {
+    const reading = readSection(section, properties, "", null, where);
     findings.push(...reading.findings);
     return reading.stated;
   };
@@ -45,7 +46,7 @@ export function featurePart(feature: FileFeature, role: Role, drawn: DrawnShape,
   switch (role) {
     case "parcel": {
       if (drawn.areas.length === 0) return wrong("an area");
-      const { setback, outline = "surveyed" } = read(shapes.parcelProperties);
+      const { setback, outline = "surveyed" } = read(known.parcelProperties);
       if (outline === "walked") findings.push(walkedOutline(where));
       const polygons = areas(leastGround_m2);
       const parcel = { key, polygons, setback_m: setback ?? null, outline };
@@ -53,28 +54,28 @@ export function featurePart(feature: FileFeature, role: Role, drawn: DrawnShape,
     }
     case "block": {
       if (drawn.areas.length === 0) return wrong("an area");
-      const { block = null } = read(shapes.blockProperties);
+      const { block = null } = read(known.blockProperties);
       const polygons = areas(leastGround_m2);
       return { blockAreas: polygons.length === 0 ? [] : [{ key, block, polygons }], findings };
     }
     case "edge": {
       if (drawn.lines.length === 0) return wrong("a line");
-      const { setback } = read(shapes.edgeProperties);
+      const { setback } = read(known.edgeProperties);
       return { edges: drawn.lines.map((line) => ({ key, line, setback_m: setback ?? null, name })), findings };
     }
     case "obstacle":
     case "no-plant": {
-      const { distance, wiresPass = false, largestGap } = read(shapes.keepOutProperties);
+      const { distance, wiresPass = false, largestGap } = read(known.keepOutProperties);
       const keepOut = { key, role, name, shape: shape(), distance_m: distance ?? null, wiresPass };
       return { keepOuts: [{ ...keepOut, largestGap_m: largestGap ?? null }], findings };
     }
     case "cross-alley": {
       if (drawn.lines.length === 0 && drawn.areas.length === 0) return wrong("a line or an area");
-      const { width } = read(shapes.alleyProperties);
+      const { width } = read(known.alleyProperties);
       return { crossAlleys: [{ key, name, shape: shape(), width_m: width ?? null }], findings };
     }
     case "row": {
-      const { block = null, row = null, tapedLength } = read(shapes.rowProperties);
+      const { block = null, row = null, tapedLength } = read(known.rowProperties);
       const line = drawn.lines[0];
       if (line === undefined && !isEmpty(drawn)) return wrong("a line between its two end posts");
       const [start, end] = [line?.[0], line?.at(-1)];

@@ -72,8 +72,9 @@ export function readFeatures(entries: readonly Json[], system: string | null): F
   const [lon = null, lat = null] = origin ?? [];
   const parts = joinParts(used.map(({ feature, role }) => partOnce(feature, role, from_deg, lon, lat)));
   findings.push(...parts.findings);
-  if (parts.parcels.length === 0) findings.push(noParcel());
-  else if (origin !== null) findings.push(...overlappingParcels(parts.parcels, checkFrame(...origin)));
+  if (parts.parcels.length === 0 && !hasBrokenParcel(features, findings)) findings.push(noParcel());
+  if (parts.parcels.length > 0 && origin !== null)
+    findings.push(...overlappingParcels(parts.parcels, checkFrame(...origin)));
   return { ...parts, findings, middle: parts.parcels.length === 0 || middle === null ? null : middleOf(middle) };
 }
 
@@ -160,6 +161,17 @@ function inOnePiece(used: readonly Omit<Used, "extent">[]): {
     return { ...each, shape, extent: extentOf(shape) };
   });
   return { used: placed, from_deg, isUnwrapped };
+}
+
+/** A parcel that cannot be used has its own error; that there is none would only repeat it. */
+function hasBrokenParcel(features: readonly FileFeature[], findings: readonly Finding[]): boolean {
+  const broken = new Set(findings.filter(({ severity }) => severity === "error").map(({ feature }) => feature));
+  return features.some(({ where, properties }) => {
+    const reading = roleOf(properties);
+    return (
+      broken.has(where.feature) && (reading.kind === "none" || (reading.kind === "known" && reading.role === "parcel"))
+    );
+  });
 }
 
 function doubtfulPlace(parcels: readonly Used[]): readonly Finding[] {

@@ -5,16 +5,10 @@ import { badSetting, settingOutOfRange, unknownSetting, type Where } from "./fin
 import { isJsonObject, member, shown } from "./json-value.ts";
 import { nearestName } from "./nearest-name.ts";
 import type { Json, JsonObject } from "./project.ts";
+import type { Section } from "./schema-parts.ts";
 
-type Shape = Readonly<Record<string, z.ZodMiniType>>;
-
-/** What a section states, by its members' names; members that are not stated or were not understood are absent. */
-export type Stated<S extends Shape> = z.output<
-  z.ZodMiniObject<{ -readonly [K in keyof S]: z.ZodMiniExactOptional<S[K]> }>
->;
-
-export interface SectionReading<S extends Shape> {
-  readonly stated: Stated<S>;
+export interface SectionReading<T> {
+  readonly stated: T;
   readonly findings: readonly Finding[];
 }
 
@@ -23,14 +17,13 @@ export interface SectionReading<S extends Shape> {
  * others stay; null counts as not stated. `others` are members that are known but read elsewhere; null says that any other may stand.
  * Findings: `project/bad-setting`, `project/setting-out-of-range`, `project/unknown-setting`.
  */
-export function readSection<S extends Shape>(
-  shape: S,
+export function readSection<T>(
+  { members, schema }: Section<T>,
   value: Json | undefined,
   path: string,
   others: readonly string[] | null,
   where?: Where,
-): SectionReading<S> {
-  const schema: z.ZodMiniType<Stated<S>> = z.exactPartial(z.object(shape));
+): SectionReading<T> {
   const findings: Finding[] = [];
   let input: JsonObject = {};
   if (isJsonObject(value)) input = value;
@@ -40,9 +33,9 @@ export function readSection<S extends Shape>(
     const stated = member(input, name);
     if (stated === null) continue;
     const at = joined(path, name);
-    if (Object.hasOwn(shape, name)) good[name] = stated;
+    if (members.includes(name)) good[name] = stated;
     else if (others !== null && !others.includes(name)) {
-      const nearest = nearestName(name, [...Object.keys(shape), ...others]);
+      const nearest = nearestName(name, [...members, ...others]);
       findings.push(unknownSetting(at, nearest === null ? null : joined(path, nearest)));
     }
   }

@@ -11,12 +11,19 @@ import type {
   RowSettings,
   TrellisSettings,
 } from "./project.ts";
-import type { Stated } from "./read-section.ts";
-import type { blockShape, dripShape, groundShape, materialsShape, rowsShape, trellisShape } from "./schema.ts";
+import type {
+  blockSection,
+  dripSection,
+  groundSection,
+  materialsSection,
+  rowsSection,
+  trellisSection,
+} from "./schema.ts";
+import type { Stated } from "./schema-parts.ts";
 
 /* What is stated, over what is usual: the settings a stage works with, in SI. */
 
-export function groundSettings(stated: Stated<typeof groundShape>, usual: GroundSettings): GroundSettings {
+export function groundSettings(stated: Stated<typeof groundSection>, usual: GroundSettings): GroundSettings {
   return {
     setback_m: stated.setback ?? usual.setback_m,
     obstacleDistance_m: stated.obstacleDistance ?? usual.obstacleDistance_m,
@@ -27,7 +34,7 @@ export function groundSettings(stated: Stated<typeof groundShape>, usual: Ground
 
 /** Row settings of a block. Findings: `project/bad-setting` when the locked ranges leave no bearing. */
 export function rowSettings(
-  stated: Stated<typeof rowsShape>,
+  stated: Stated<typeof rowsSection>,
   usual: Defaults["rows"],
   block: string,
 ): { readonly rows: RowSettings; readonly findings: readonly Finding[] } {
@@ -57,7 +64,7 @@ export function rowSettings(
   return { rows, findings: isAll ? [badSetting(`blocks.${block}.rows.lockedBearings`, "a list", why)] : [] };
 }
 
-function bearingChoice(stated: NonNullable<Stated<typeof rowsShape>["bearing"]>): BearingChoice {
+function bearingChoice(stated: NonNullable<Stated<typeof rowsSection>["bearing"]>): BearingChoice {
   if (typeof stated === "number") return { kind: "given", bearing_deg: halfTurn(stated) };
   if (stated === "best") return { kind: "best" };
   return { kind: "edge", edge: stated === "longest-edge" ? "longest" : stated.edge };
@@ -69,18 +76,18 @@ function halfTurn(bearing_deg: number): number {
   return turned === 180 ? 0 : turned;
 }
 
-function rowOne(stated: NonNullable<Stated<typeof rowsShape>["rowOne"]>): RowOne {
+function rowOne(stated: NonNullable<Stated<typeof rowsSection>["rowOne"]>): RowOne {
   if (typeof stated === "string") return { kind: stated };
   return "fromSide" in stated
     ? { kind: "from-side", distance_m: stated.fromSide }
     : { kind: "through", point: stated.through };
 }
 
-function minRow(stated: NonNullable<Stated<typeof rowsShape>["minRow"]>): RowSettings["minRow"] {
+function minRow(stated: NonNullable<Stated<typeof rowsSection>["minRow"]>): RowSettings["minRow"] {
   return typeof stated === "number" ? { kind: "length", length_m: stated } : { kind: "vines", vines: stated.vines };
 }
 
-export function trellisSettings(stated: Stated<typeof trellisShape>, usual: TrellisSettings): TrellisSettings {
+export function trellisSettings(stated: Stated<typeof trellisSection>, usual: TrellisSettings): TrellisSettings {
   const diameter_mm = usual.wires[0]?.diameter_mm ?? 0;
   const wires = stated.wires?.map(({ purpose, height, diameter, count }) => ({
     purpose,
@@ -103,7 +110,7 @@ export function trellisSettings(stated: Stated<typeof trellisShape>, usual: Trel
   };
 }
 
-export function dripSettings(stated: Stated<typeof dripShape>, usual: DripSettings): DripSettings {
+export function dripSettings(stated: Stated<typeof dripSection>, usual: DripSettings): DripSettings {
   return {
     emitterFlow_lph: stated.emitterFlow ?? usual.emitterFlow_lph,
     emittersPerVine: stated.emittersPerVine ?? usual.emittersPerVine,
@@ -111,7 +118,7 @@ export function dripSettings(stated: Stated<typeof dripShape>, usual: DripSettin
   };
 }
 
-export function materialSettings(stated: Stated<typeof materialsShape>, usual: MaterialSettings): MaterialSettings {
+export function materialSettings(stated: Stated<typeof materialsSection>, usual: MaterialSettings): MaterialSettings {
   return {
     wireCoil_m: stated.wireCoil ?? usual.wireCoil_m,
     hoseCoil_m: stated.hoseCoil ?? usual.hoseCoil_m,
@@ -128,7 +135,7 @@ export function materialSettings(stated: Stated<typeof materialsShape>, usual: M
 
 /** Plantings of a block; "rows" is "1-12" or one number. Findings: `project/bad-setting`. */
 export function plantings(
-  stated: NonNullable<Stated<typeof blockShape>["plantings"]>,
+  stated: NonNullable<Stated<typeof blockSection>["plantings"]>,
   block: string,
   usualSpare_ratio: number,
 ): { readonly plantings: readonly Planting[]; readonly findings: readonly Finding[] } {

@@ -2,13 +2,24 @@ import * as z from "zod/mini";
 import { type LonLat, lonLat } from "../plane/coordinate.ts";
 import { parseQuantity, type QuantityKind } from "../units.ts";
 
-/** What a value may be, in the SI unit of its kind. */
-export interface Limits {
-  readonly min: number;
-  readonly max: number;
+type Input = number | string;
+
+type Shape = Readonly<Record<string, z.ZodMiniType>>;
+type Optional<S extends Shape> = z.ZodMiniObject<{ -readonly [K in keyof S]: z.ZodMiniExactOptional<S[K]> }>;
+
+/** A section of the settings, or the properties of a feature: its members, and the schema over them, made once. */
+export interface Section<T> {
+  readonly members: readonly string[];
+  readonly schema: z.ZodMiniType<T>;
 }
 
-type Input = number | string;
+/** What a section states, by its members' names; members that are not stated or were not understood are absent. */
+export type Stated<S> = S extends Section<infer T> ? T : never;
+
+/** A section whose members may each be absent. */
+export function section<S extends Shape>(shape: S): Section<z.output<Optional<S>>> {
+  return { members: Object.keys(shape), schema: z.exactPartial(z.object(shape)) };
+}
 
 /**
  * A number in SI or text with a unit, within limits. Out of limits it raises an issue with the kind, the value and the limits

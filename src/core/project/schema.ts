@@ -1,17 +1,17 @@
 import * as z from "zod/mini";
-import { count, label, place, quantity, words } from "./schema-parts.ts";
+import { count, label, place, quantity, section, words } from "./schema-parts.ts";
 
 /*
  * The settings as the file states them, section by section, every member optional: what is not stated comes from the defaults.
  * Limits are common sense, no source: beyond them a number is a slip or in the wrong unit. They are said in the finding.
  */
 
-export const groundShape = {
+export const groundSection = section({
   setback: quantity("length", 0, 500),
   obstacleDistance: quantity("length", 0, 500),
   noPlantDistance: quantity("length", 0, 500),
   alleyWidth: quantity("length", 0, 100),
-};
+});
 
 const bearing = z.union(
   [quantity("angle", -360, 360), words("longest-edge", "best"), z.object({ edge: label })],
@@ -23,7 +23,7 @@ const lockedRange = z.tuple(
   "a locked range must be [from, to] in degrees",
 );
 
-export const rowsShape = {
+export const rowsSection = section({
   bearing,
   rowSpacing: quantity("length", 0.5, 20),
   vineSpacing: quantity("length", 0.2, 20),
@@ -47,7 +47,7 @@ export const rowsShape = {
   anchorOut: quantity("length", 0, 20),
   lockedBearings: z.array(lockedRange, "it must be a list of ranges such as [[80, 100]]"),
   rowCost: quantity("length", 0, 1000),
-};
+});
 
 const wire = z.object(
   {
@@ -67,20 +67,20 @@ const tieOff = z.object(
   'it must have a kind and an allowance, such as {"kind": "loop", "allowance": "1 m"}',
 );
 
-export const trellisShape = {
+export const trellisSection = section({
   wires: z.array(wire, "it must be a list of wires"),
   tieOffStart: tieOff,
   tieOffEnd: tieOff,
   stakesPerVine: count(0, 4),
-};
+});
 
-export const dripShape = {
+export const dripSection = section({
   emitterFlow: quantity("flow", 0, 100),
   emittersPerVine: count(0, 10),
   overrun: quantity("length", 0, 20),
-};
+});
 
-export const materialsShape = {
+export const materialsSection = section({
   wireCoil: quantity("length", 1, 100_000),
   hoseCoil: quantity("length", 1, 100_000),
   stakeClipBag: count(1, 1_000_000),
@@ -91,11 +91,11 @@ export const materialsShape = {
   emitterSpare: quantity("ratio", 0, 1),
   linePostSpare: quantity("ratio", 0, 1),
   endPostSpare: count(0, 1000),
-};
+});
 
-export const frameShape = { origin: place };
+export const frameSection = section({ origin: place });
 
-export const planting = z.object(
+const planting = z.object(
   {
     rows: label,
     variety: label,
@@ -105,16 +105,16 @@ export const planting = z.object(
   'a planting must have rows and a variety, such as {"rows": "1-12", "variety": "…"}',
 );
 
-export const rootShape = {
+export const rootSection = section({
   name: label,
   units: words("us", "metric"),
-};
+});
 
-export const blockShape = {
+export const blockSection = section({
   id: label,
   name: label,
   plantings: z.array(planting, "it must be a list of plantings"),
-};
+});
 
 /** Members that are objects of their own, read apart. */
 export const rootSections = ["version", "frame", "ground", "rows", "trellis", "drip", "materials", "blocks"] as const;

@@ -30,19 +30,10 @@ export function setSetting(settings: JsonObject, path: string, value: Json): Out
       .split(".")
       .slice(0, -1 - place.within.length)
       .join(".");
-    const { findings } = readSection(
-      { [place.name]: place.shape[place.name] ?? neverUsed() },
-      { [place.name]: next },
-      prefix,
-      [],
-    );
+    const { findings } = readSection(place.known, { [place.name]: next }, prefix, []);
     if (findings.length > 0) return failure(findings);
   }
   return success(place.block === null ? inProject(settings, place, next) : inBlock(settings, place, place.block, next));
-}
-
-function neverUsed(): never {
-  throw new Error("a place has the shape of its setting");
 }
 
 function ownerOf(settings: JsonObject, { block }: SettingPlace): JsonObject {

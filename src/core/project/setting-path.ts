@@ -1,20 +1,18 @@
-import type { z } from "zod/mini";
 import { isJsonObject, member } from "./json-value.ts";
 import { nearestName } from "./nearest-name.ts";
 import type { JsonObject } from "./project.ts";
 import {
-  blockShape,
-  dripShape,
-  frameShape,
-  groundShape,
-  materialsShape,
-  rootShape,
-  rowsShape,
-  trellisShape,
+  blockSection,
+  dripSection,
+  frameSection,
+  groundSection,
+  materialsSection,
+  rootSection,
+  rowsSection,
+  trellisSection,
 } from "./schema.ts";
+import type { Section } from "./schema-parts.ts";
 import { blockId } from "./settings.ts";
-
-type Shape = Readonly<Record<string, z.ZodMiniType>>;
 
 /** Where a path such as "blocks.east.rows.minRow.vines" leads. */
 export interface SettingPlace {
@@ -23,17 +21,21 @@ export interface SettingPlace {
   /** "rows"; null for a member of the project or the block itself, such as "name". */
   readonly section: string | null;
   readonly name: string;
-  readonly shape: Shape;
+  readonly known: Section<unknown>;
   /** What goes on into the value: ["vines"]. */
   readonly within: readonly string[];
 }
 
-const blockParts: Readonly<Record<string, Shape>> = { rows: rowsShape, trellis: trellisShape, drip: dripShape };
-const rootParts: Readonly<Record<string, Shape>> = {
+const blockParts: Readonly<Record<string, Section<unknown>>> = {
+  rows: rowsSection,
+  trellis: trellisSection,
+  drip: dripSection,
+};
+const rootParts: Readonly<Record<string, Section<unknown>>> = {
   ...blockParts,
-  frame: frameShape,
-  ground: groundShape,
-  materials: materialsShape,
+  frame: frameSection,
+  ground: groundSection,
+  materials: materialsSection,
 };
 
 /** The place a path leads to, or the nearest path that leads to one (null when none is near). */
@@ -51,9 +53,9 @@ export function settingPlace(
       const near = nearestName(typed, ids);
       return { ok: false, nearest: near === null ? null : ["blocks", near, ...after].join(".") };
     }
-    return placeIn(rest.slice(id.length + 1), `blocks.${id}.`, ids.indexOf(id), blockShape, blockParts);
+    return placeIn(rest.slice(id.length + 1), `blocks.${id}.`, ids.indexOf(id), blockSection, blockParts);
   }
-  return placeIn(path, "", null, rootShape, rootParts);
+  return placeIn(path, "", null, rootSection, rootParts);
 }
 
 /** Ids of the blocks in the settings; one block "1" when they name none. */
@@ -66,23 +68,23 @@ function placeIn(
   path: string,
   prefix: string,
   block: number | null,
-  own: Shape,
-  sections: Readonly<Record<string, Shape>>,
+  own: Section<unknown>,
+  sections: Readonly<Record<string, Section<unknown>>>,
 ): ReturnType<typeof settingPlace> {
   const [first = "", second, ...rest] = path.split(".");
-  if (Object.hasOwn(own, first) && !(block !== null && first === "id")) {
+  if (own.members.includes(first) && !(block !== null && first === "id")) {
     const within = second === undefined ? [] : [second, ...rest];
-    return { ok: true, place: { block, section: null, name: first, shape: own, within } };
+    return { ok: true, place: { block, section: null, name: first, known: own, within } };
   }
-  const shape = Object.hasOwn(sections, first) ? sections[first] : undefined;
-  if (shape !== undefined && second !== undefined && Object.hasOwn(shape, second)) {
-    return { ok: true, place: { block, section: first, name: second, shape, within: rest } };
+  const known = Object.hasOwn(sections, first) ? sections[first] : undefined;
+  if (known !== undefined && second !== undefined && known.members.includes(second)) {
+    return { ok: true, place: { block, section: first, name: second, known, within: rest } };
   }
-  const known = [
-    ...Object.keys(own),
-    ...Object.entries(sections).flatMap(([section, each]) => Object.keys(each).map((name) => `${section}.${name}`)),
+  const paths = [
+    ...own.members,
+    ...Object.entries(sections).flatMap(([section, { members }]) => members.map((name) => `${section}.${name}`)),
   ];
-  const nearest = nearestName(path, known) ?? known.find((each) => each.endsWith(`.${path}`)) ?? null;
+  const nearest = nearestName(path, paths) ?? paths.find((each) => each.endsWith(`.${path}`)) ?? null;
   return { ok: false, nearest: nearest === null ? null : prefix + nearest };
 }
 

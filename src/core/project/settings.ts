@@ -7,20 +7,21 @@ import { badSetting, duplicateBlock } from "./findings.ts";
 import { isJsonObject, member, shown } from "./json-value.ts";
 import { migrate } from "./migrate.ts";
 import type { Block, GroundSettings, Json, JsonObject, MaterialSettings } from "./project.ts";
-import { readSection, type SectionReading, type Stated } from "./read-section.ts";
+import { readSection, type SectionReading } from "./read-section.ts";
 import { dripSettings, groundSettings, materialSettings, plantings, rowSettings, trellisSettings } from "./resolve.ts";
 import {
+  blockSection,
   blockSections,
-  blockShape,
-  dripShape,
-  frameShape,
-  groundShape,
-  materialsShape,
+  dripSection,
+  frameSection,
+  groundSection,
+  materialsSection,
+  rootSection,
   rootSections,
-  rootShape,
-  rowsShape,
-  trellisShape,
+  rowsSection,
+  trellisSection,
 } from "./schema.ts";
+import type { Section, Stated } from "./schema-parts.ts";
 
 export interface SettingsReading {
   readonly name: string | null;
@@ -35,10 +36,10 @@ export interface SettingsReading {
 interface BlockStated {
   readonly id: string;
   readonly name: string | undefined;
-  readonly plantings: Stated<typeof blockShape>["plantings"];
-  readonly rows: Stated<typeof rowsShape>;
-  readonly trellis: Stated<typeof trellisShape>;
-  readonly drip: Stated<typeof dripShape>;
+  readonly plantings: Stated<typeof blockSection>["plantings"];
+  readonly rows: Stated<typeof rowsSection>;
+  readonly trellis: Stated<typeof trellisSection>;
+  readonly drip: Stated<typeof dripSection>;
 }
 
 /**
@@ -59,13 +60,13 @@ export function readSettings(value: Json | undefined): SettingsReading {
   findings.push(...migrated.findings);
   const { settings } = migrated;
 
-  const root = kept(readSection(rootShape, settings, "", rootSections));
-  const frame = kept(section(frameShape, settings, "frame"));
-  const ground = kept(section(groundShape, settings, "ground"));
-  const rows = kept(section(rowsShape, settings, "rows"));
-  const trellis = kept(section(trellisShape, settings, "trellis"));
-  const drip = kept(section(dripShape, settings, "drip"));
-  const materials = kept(section(materialsShape, settings, "materials"));
+  const root = kept(readSection(rootSection, settings, "", rootSections));
+  const frame = kept(part(frameSection, settings, "frame"));
+  const ground = kept(part(groundSection, settings, "ground"));
+  const rows = kept(part(rowsSection, settings, "rows"));
+  const trellis = kept(part(trellisSection, settings, "trellis"));
+  const drip = kept(part(dripSection, settings, "drip"));
+  const materials = kept(part(materialsSection, settings, "materials"));
   const own = kept(readBlocks(member(settings, "blocks")));
 
   const units = root.units ?? "metric";
@@ -105,12 +106,8 @@ export function readSettings(value: Json | undefined): SettingsReading {
   };
 }
 
-function section<S extends Parameters<typeof readSection>[0]>(
-  shape: S,
-  settings: JsonObject,
-  name: string,
-): SectionReading<S> {
-  return readSection(shape, member(settings, name), name, []);
+function part<T>(known: Section<T>, settings: JsonObject, name: string): SectionReading<T> {
+  return readSection(known, member(settings, name), name, []);
 }
 
 /** The blocks as stated; one block "1" when the file names none. A block without an id is called by its place, from 1. */
@@ -129,10 +126,10 @@ function readBlocks(value: Json | undefined): {
     const id = blockId(entry, i);
     const path = `blocks.${id}`;
     if (!isJsonObject(entry)) findings.push(badSetting(path, shown(entry), "it must be an object"));
-    const own = readSection(blockShape, block, path, blockSections);
-    const rows = readSection(rowsShape, member(block, "rows"), `${path}.rows`, []);
-    const trellis = readSection(trellisShape, member(block, "trellis"), `${path}.trellis`, []);
-    const drip = readSection(dripShape, member(block, "drip"), `${path}.drip`, []);
+    const own = readSection(blockSection, block, path, blockSections);
+    const rows = readSection(rowsSection, member(block, "rows"), `${path}.rows`, []);
+    const trellis = readSection(trellisSection, member(block, "trellis"), `${path}.trellis`, []);
+    const drip = readSection(dripSection, member(block, "drip"), `${path}.drip`, []);
     findings.push(...own.findings, ...rows.findings, ...trellis.findings, ...drip.findings);
     if (seen.has(id)) {
       findings.push(duplicateBlock(id));

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { label, quantity, words } from "./schema-parts.ts";
+import { label, quantity, section, words } from "./schema-parts.ts";
 
 /*
  * The properties of a feature that this program reads, role by role. Others may stand beside them and are nobody's business.
@@ -12,16 +12,16 @@ const truth = z.pipe(
   z.transform<boolean | "true" | "false", boolean>((value) => value === true || value === "true"),
 );
 
-export const parcelProperties = {
+export const parcelProperties = section({
   setback: quantity("length", 0, 500),
   outline: words("surveyed", "drawn", "walked"),
-};
-export const edgeProperties = { setback: quantity("length", 0, 500) };
-export const keepOutProperties = {
+});
+export const edgeProperties = section({ setback: quantity("length", 0, 500) });
+export const keepOutProperties = section({
   distance: quantity("length", 0, 500),
   wiresPass: truth,
   largestGap: quantity("length", 0, 100),
-};
-export const alleyProperties = { width: quantity("length", 0, 100) };
-export const blockProperties = { block: label };
-export const rowProperties = { block: label, row: label, tapedLength: quantity("length", 0.1, 5000) };
+});
+export const alleyProperties = section({ width: quantity("length", 0, 100) });
+export const blockProperties = section({ block: label });
+export const rowProperties = section({ block: label, row: label, tapedLength: quantity("length", 0.1, 5000) });
