@@ -1,0 +1,36 @@
+import { mkdir, rename, writeFile } from "node:fs/promises";
+import { join, resolve } from "node:path";
+import { type ExportFormat, fileName, formats, type Plan } from "../core/index.ts";
+import { whyUnreadable } from "./inputs.ts";
+import { countOf } from "./report.ts";
+import { type Terminal, UsageError } from "./terminal.ts";
+
+/** Writes the files that are handed over with every plan into `out`, or into a folder of it. */
+export function writePlan(plan: Plan, out: string, folder: string, terminal: Terminal): Promise<void> {
+  const delivered = formats.filter((format) => format.isDelivered);
+  return writeFiles(delivered, plan, out, folder, terminal);
+}
+
+/** Writes one file a format. Each takes its name only when it is whole, so that nobody loads half a file. */
+export async function writeFiles(
+  chosen: readonly ExportFormat[],
+  plan: Plan,
+  out: string,
+  folder: string,
+  terminal: Terminal,
+): Promise<void> {
+  const target = resolve(terminal.folder, out, folder);
+  try {
+    await mkdir(target, { recursive: true });
+    for (const format of chosen) {
+      const file = join(target, fileName(format));
+      await writeFile(`${file}.part`, format.text(plan));
+      await rename(`${file}.part`, file);
+    }
+  } catch (problem) {
+    throw new UsageError(`${join(out, folder)} ${whyUnreadable(problem)}`);
+  }
+  terminal.note(
+    `Wrote ${countOf(chosen.length, "file")} to ${join(out, folder)}: ${chosen.map(fileName).join(", ")}\n`,
+  );
+}

@@ -1,0 +1,55 @@
+import { type Command, options } from "./options.ts";
+
+const purposes: Readonly<Record<Command, string>> = {
+  plan: "rows, counts and materials of a parcel, as tables, as JSON, as files",
+  check: "what there is to say about a file: notes, warnings, errors",
+  sweep: "what the parcel would hold at every row bearing",
+  export: "rows, vines, posts, stakes or materials in an open format",
+};
+
+const more: Readonly<Record<Command, string>> = {
+  plan: `Prints the plan, or with --json one object of the schema in DEVELOPERS.md, also when there are errors (then "rows" is empty).
+With --out it writes ${"rows.geojson, vines.geojson, posts.geojson, rows.csv, materials.csv and plan.json"} into DIR; with several
+inputs each gets a folder of its own there.`,
+  check: `Reads and plans every file and prints only what there is to say. With --json one object with "findings".`,
+  sweep: `Prints a line for every bearing: rows, row length, mean row, rows too short, share planted, and the score: row length less a
+metre-equivalent for every row's two ends. The best bearing outside the locked ranges is marked.`,
+  export: `Writes to standard output, or with --out to files named after what is in them. Several things as geojson make one collection.`,
+};
+
+const examples: Readonly<Record<Command, string>> = {
+  plan: 'tautrow plan parcel.geojson --bearing 24 --row-spacing "8 ft" --out out',
+  check: "tautrow check parcel.geojson --json",
+  sweep: "tautrow sweep parcel.geojson --step 1",
+  export: "tautrow export parcel.geojson --of rows,vines --as geojson > stakes.geojson",
+};
+
+const closing = `FILE is a project or any GeoJSON with a polygon. Several files, - for standard input, and GeoJSON text sequences work too.
+A number without a unit is in metres or degrees; "8 ft", "7 ft 6 in", "2.4 m", "0.5 gal/h" say theirs.
+Exit code: 0 fine, 1 there is an error in the input, 2 wrong usage or a path that cannot be read, 70 a bug.
+`;
+
+/** Help for all commands. */
+export function generalHelp(): string {
+  const lines = Object.entries(purposes).map(([command, purpose]) => `  ${command.padEnd(8)}${purpose}\n`);
+  return `tautrow COMMAND FILE... [options]: plans trellised vine rows on an irregular parcel
+
+${lines.join("")}
+"tautrow COMMAND --help" lists the options of a command.
+${closing}`;
+}
+
+/** Help for one command. */
+export function commandHelp(command: Command): string {
+  const own = options.filter((option) => option.commands.includes(command));
+  const heads = own.map((option) => `--${option.name}${option.value === null ? "" : ` ${option.value}`}`);
+  const width = Math.max(...heads.map((head) => head.length));
+  const lines = own.map((option, i) => `  ${(heads[i] ?? "").padEnd(width)}  ${option.help}\n`);
+  return `tautrow ${command} FILE... [options]: ${purposes[command]}
+
+${more[command]}
+
+${lines.join("")}
+For example: ${examples[command]}
+${closing}`;
+}

@@ -1,0 +1,99 @@
+export const commands = ["plan", "check", "sweep", "export"] as const;
+export type Command = (typeof commands)[number];
+
+/** An option of the command line; help and reading both follow from this table. */
+export interface Option {
+  readonly name: string;
+  /** What stands after it, or null for a switch. */
+  readonly value: string | null;
+  readonly isRepeatable?: true;
+  readonly help: string;
+  readonly commands: readonly Command[];
+  /** Setting of the project file that it overrides. */
+  readonly path?: string;
+}
+
+const all = commands;
+
+/** Overrides with a name of their own, in the order of the help. */
+const overrides: readonly Option[] = [
+  {
+    name: "bearing",
+    value: "DEG",
+    help: 'row bearing from true north, or "longest-edge", or "best" of the sweep',
+    commands: all,
+    path: "rows.bearing",
+  },
+  { name: "row-spacing", value: "LENGTH", help: "row to row", commands: all, path: "rows.rowSpacing" },
+  {
+    name: "vine-spacing",
+    value: "LENGTH",
+    help: "vine to vine along the row",
+    commands: all,
+    path: "rows.vineSpacing",
+  },
+  {
+    name: "headland",
+    value: "LENGTH",
+    help: "room to turn, kept free at row ends along the row",
+    commands: all,
+    path: "rows.headland",
+  },
+  {
+    name: "setback",
+    value: "LENGTH",
+    help: "distance kept from every edge; an edge feature's and a parcel's own setback still win",
+    commands: all,
+    path: "ground.setback",
+  },
+  {
+    name: "min-row",
+    value: "LENGTH",
+    help: 'shortest row worth planting, or so many vines: "10 vines"',
+    commands: all,
+    path: "rows.minRow",
+  },
+  {
+    name: "row-end",
+    value: "WHERE",
+    help: "all (to the last millimetre), vines (whole vine spacings) or bays (whole bays)",
+    commands: all,
+    path: "rows.rowEnd",
+  },
+];
+
+/** Every option. */
+export const options: readonly Option[] = [
+  {
+    name: "json",
+    value: null,
+    help: "one JSON object on standard output and nothing else",
+    commands: ["plan", "check", "sweep"],
+  },
+  { name: "out", value: "DIR", help: "write the files of the plan into this folder", commands: ["plan", "export"] },
+  {
+    name: "units",
+    value: "us|metric",
+    help: "units of tables and sentences; else those of the project",
+    commands: ["plan", "check", "sweep"],
+  },
+  { name: "date", value: "YYYY-MM-DD", help: "date of the compass reading; else today", commands: ["plan"] },
+  { name: "step", value: "DEG", help: "step of the sweep, 1 or finer down to 0.1; else 1", commands: ["sweep"] },
+  { name: "block", value: "ID", help: "only this block", commands: ["sweep"] },
+  {
+    name: "of",
+    value: "THINGS",
+    help: "rows, vines, posts, stakes, materials or plan; several with commas; else rows",
+    commands: ["export"],
+  },
+  { name: "as", value: "FORMAT", help: "geojson, csv or json; else geojson", commands: ["export"] },
+  ...overrides,
+  {
+    name: "set",
+    value: "PATH=VALUE",
+    isRepeatable: true,
+    help: "any other setting of the project file; may be given again",
+    commands: all,
+  },
+  { name: "help", value: null, help: "this page", commands: all },
+];

@@ -1,0 +1,21 @@
+import type { Terminal } from "./terminal.ts";
+
+/** The terminal of this process. `scripts` are the npm scripts that run it: for those, paths start where the person stands. */
+export function processTerminal(scripts: readonly string[]): Terminal {
+  const script = process.env.npm_lifecycle_event;
+  // npm moves to the package's folder before it runs a script and keeps the former one here.
+  const standing = script !== undefined && scripts.includes(script) ? process.env.INIT_CWD : undefined;
+  return {
+    out: (text) => process.stdout.write(text),
+    note: (text) => process.stderr.write(text),
+    input: process.stdin.isTTY ? null : standardInput,
+    folder: standing ?? process.cwd(),
+    today: new Date().toISOString().slice(0, 10),
+  };
+}
+
+async function standardInput(): Promise<string> {
+  const chunks: Buffer[] = [];
+  for await (const chunk of process.stdin) chunks.push(Buffer.from(chunk));
+  return Buffer.concat(chunks).toString("utf8");
+}

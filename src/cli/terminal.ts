@@ -1,0 +1,19 @@
+/** What a command talks to; `main.ts` binds it to the process, tests to arrays. */
+export interface Terminal {
+  /** Standard output: what was asked for, and nothing else. */
+  out(text: string): void;
+  /** Standard error: progress and complaints. */
+  note(text: string): void;
+  /** Reads standard input to its end, or null when a person sits at it. */
+  readonly input: (() => Promise<string>) | null;
+  /** Folder that relative paths start from. */
+  readonly folder: string;
+  /** YYYY-MM-DD. */
+  readonly today: string;
+}
+
+/** Exit codes: 0 fine, 1 a finding of severity error, 2 wrong usage or an unreadable path, 70 a bug. */
+export const exitCode = { fine: 0, findingError: 1, wrongUsage: 2, bug: 70 } as const;
+
+/** The command was asked for something it cannot do, or for a file it cannot read; the message says which and what to do. */
+export class UsageError extends Error {}

@@ -1,0 +1,34 @@
+/** The public surface of the core: everything a door may use. Nothing but re-exports. */
+export type { Drip } from "./drip/drip.ts";
+export { csv, materialsCsv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./exchange/csv.ts";
+export { type ExportFormat, fileName, formats } from "./exchange/formats.ts";
+export { geoJsonText, postsGeoJson, rowsGeoJson, stakesGeoJson, vinesGeoJson } from "./exchange/geojson.ts";
+export {
+  type BlockJson,
+  emptyPlanJson,
+  type FindingJson,
+  findingJson,
+  type PlanJson,
+  planJson,
+  planJsonVersion,
+  type RowJson,
+  type TotalsJson,
+} from "./exchange/plan-json.ts";
+export { postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./exchange/positions.ts";
+export { type SweepJson, sweepJson, sweepJsonVersion } from "./exchange/sweep-json.ts";
+export { type Finding, hasError, type Phrase, type Quantity, type Severity } from "./finding.ts";
+export type { BlockGround, Cause, Ground } from "./ground/ground.ts";
+export type { Mainline } from "./mainline/water-end.ts";
+export type { MaterialLine, Materials } from "./materials/materials.ts";
+export type { Outcome } from "./outcome.ts";
+export type { Plan } from "./plan.ts";
+export { type LonLat, lonLat, type PlanePoint, planePoint } from "./plane/coordinate.ts";
+export { createFrame, type Frame, frameReach_m } from "./plane/frame.ts";
+export { createPlanner, type Planner } from "./planner.ts";
+export { withFeature, withFrameOrigin, withoutFeature, withSetting, withSettings } from "./project/edits.ts";
+export { parseProject } from "./project/parse.ts";
+export { type Block, type Json, type JsonObject, type Project, type Role, roles } from "./project/project.ts";
+export { serializeProject } from "./project/serialize.ts";
+export type { BlockRows, Positions, Row, Rows, Sweep, SweepPoint } from "./rows/rows.ts";
+export type { Trellis, WireLengths, WireTotal } from "./trellis/trellis.ts";
+export { formatQuantity, inUnit, parseQuantity, type QuantityKind, text, type UnitSystem } from "./units.ts";

@@ -1,0 +1,174 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { z } from "zod";
+import { createFolder, createParcelText, say } from "./create-terminal.ts";
+
+const plan = z.object({
+  source: z.string().nullable(),
+  ground: z.object({ parcelArea_m2: z.number().nullable(), plantingArea_m2: z.number().nullable() }),
+  blocks: z.array(z.object({ bearing_deg: z.number(), compass: z.object({ date: z.string() }).nullable() })),
+  rows: z.array(z.object({ id: z.string(), length_m: z.number(), vines: z.number() })),
+  totals: z.object({ rows: z.number(), rowLength_m: z.number(), vines: z.number() }),
+  findings: z.array(z.object({ code: z.string(), severity: z.string(), message: z.string() })),
+});
+
+const delivered = ["materials.csv", "plan.json", "posts.geojson", "rows.csv", "rows.geojson", "vines.geojson"];
+const degrees_digits = 6;
+
+async function planned(args: readonly string[], text = createParcelText()) {
+  const { code, out, notes } = await say(["plan", "-", "--json", ...args], { input: text });
+  return { code, notes, json: plan.parse(JSON.parse(out)) };
+}
+
+test("a bare polygon is planned with defaults, and a note says so", async () => {
+  const { code, json } = await planned([]);
+  expect(code).toBe(0);
+  expect(json.totals.rows).toBeGreaterThan(5);
+  expect(json.findings.filter((finding) => finding.severity === "note").length).toBeGreaterThan(0);
+});
+
+test("tables name the parcel, every row, the sum and what to buy, in the units asked for", async () => {
+  const metric = await say(["plan", "-"], { input: createParcelText() });
+  expect(metric.out).toMatch(/^all +[\d,.]+ m /m);
+  expect(metric.out).toMatch(/^Wire, fruiting, 2\.324 mm/m);
+  expect(metric.out).toContain("to find your way, not to stake");
+  const us = await say(["plan", "-", "--units", "us"], { input: createParcelText() });
+  expect(us.out).toMatch(/^all +[\d,.]+ ft /m);
+  expect(us.out).toMatch(/^Wire, fruiting, 13 ga .* of 1,000 ft/m);
+});
+
+test("an input that cannot be planned still gives the object, without rows", async () => {
+  for (const text of ["", "{", '{"type":"FeatureCollection","features":[]}']) {
+    const { code, json } = await planned([], text);
+    expect(code).toBe(1);
+    expect(json.rows).toEqual([]);
+    expect(json.totals).toEqual({ rows: 0, rowLength_m: 0, vines: 0 });
+    expect(json.findings.some((finding) => finding.severity === "error")).toBe(true);
+  }
+});
+
+test.each([
+  ["-10", 170],
+  ["24", 24],
+  ["24 deg", 24],
+  ["204", 24],
+  ["0", 0],
+])("--bearing %j lays the rows at %d°", async (given, bearing_deg) => {
+  const { code, json } = await planned(["--bearing", given]);
+  expect(code).toBe(0);
+  expect(json.blocks[0]?.bearing_deg).toBeCloseTo(bearing_deg, degrees_digits);
+});
+
+test("--bearing best is the best of the sweep", async () => {
+  const swept = await say(["sweep", "-", "--json"], { input: createParcelText() });
+  const { blocks } = z
+    .object({ blocks: z.array(z.object({ best: z.object({ bearing_deg: z.number() }) })) })
+    .parse(JSON.parse(swept.out));
+  const { json } = await planned(["--bearing", "best"]);
+  expect(json.blocks[0]?.bearing_deg).toBeCloseTo(blocks[0]?.best.bearing_deg ?? -1, degrees_digits);
+});
+
+test.each([
+  [["--row-spacing", "16 ft"], "fewer rows"],
+  [["--headland", "20 m"], "shorter rows"],
+  [["--setback", "12 m"], "shorter rows"],
+  [["--vine-spacing", "3 m"], "fewer vines"],
+  [["--min-row", "300 m"], "no rows"],
+  [["--min-row", "100 vines"], "no rows"],
+  [["--set", "rows.endGap=6"], "fewer vines"],
+  [["--set", 'rows.minRow={"vines":100}'], "no rows"],
+  [["--set", "rows.headland=60 ft"], "shorter rows"],
+])("%j gives %s", async (args, effect) => {
+  const before = (await planned([])).json.totals;
+  const { totals } = (await planned(args)).json;
+  if (effect === "fewer rows") expect(totals.rows).toBeLessThan(before.rows);
+  if (effect === "shorter rows") expect(totals.rowLength_m).toBeLessThan(before.rowLength_m);
+  if (effect === "fewer vines") expect(totals.vines).toBeLessThan(before.vines);
+  if (effect === "no rows") expect(totals.rows).toBe(0);
+});
+
+test("--row-end all uses the ground to the last millimetre, bays the least of it", async () => {
+  const length = async (end: string) => (await planned(["--row-end", end])).json.totals.rowLength_m;
+  const [all, vines, bays] = [await length("all"), await length("vines"), await length("bays")];
+  expect(all).toBeGreaterThan(vines);
+  expect(vines).toBeGreaterThan(bays);
+});
+
+test.each([
+  ["--row-spacing", "-2", "project/setting-out-of-range"],
+  ["--row-spacing", "a lot", "project/bad-setting"],
+  ["--row-end", "sideways", "project/bad-setting"],
+  ["--set", "rows.noSuchThing=1", "project/bad-setting"],
+])("%s %j is refused with %s and not planned as if nothing had been said", async (option, value, refusal) => {
+  const { code, json } = await planned([option, value]);
+  expect(code).toBe(1);
+  expect(json.rows).toEqual([]);
+  expect(json.findings.map((finding) => finding.code)).toContain(refusal);
+});
+
+test("the same call gives the same JSON; a compass reading is in it when a day is given", async () => {
+  expect((await planned([])).json.blocks[0]?.compass).toBeNull();
+  expect((await planned(["--date", "2027-03-15"])).json.blocks[0]?.compass?.date).toBe("2027-03-15");
+});
+
+test("--out writes the files, each whole, and says so apart from the answer", async () => {
+  const folder = createFolder({ "a.geojson": createParcelText() });
+  const { code, out, notes } = await say(["plan", "a.geojson", "--out", "new/out", "--json"], { folder });
+  expect(code).toBe(0);
+  expect(readdirSync(join(folder, "new/out")).sort()).toEqual(delivered);
+  expect(JSON.parse(readFileSync(join(folder, "new/out/plan.json"), "utf8"))).toEqual(JSON.parse(out));
+  expect(notes).toContain("Wrote 6 files to new/out");
+});
+
+test("--out that leads through a file is wrong usage", async () => {
+  const folder = createFolder({ "a.geojson": createParcelText(), file: "" });
+  const { code, notes } = await say(["plan", "a.geojson", "--out", "file/out"], { folder });
+  expect(code).toBe(2);
+  expect(notes).toContain("leads through something that is not a folder");
+});
+
+test("several files make a text sequence, a folder each, and progress apart from it", async () => {
+  const folder = createFolder({ "a.geojson": createParcelText(), "b.geojson": "{", "c.geojson": createParcelText() });
+  const { code, out, notes } = await say(["plan", "a.geojson", "b.geojson", "c.geojson", "--json", "--out", "o"], {
+    folder,
+  });
+  expect(code).toBe(1);
+  const records = out.split("\u001e").slice(1);
+  expect(records.every((record) => record.endsWith("\n"))).toBe(true);
+  expect(records.map((record) => plan.parse(JSON.parse(record)).source)).toEqual([
+    "a.geojson",
+    "b.geojson",
+    "c.geojson",
+  ]);
+  expect(readdirSync(join(folder, "o")).sort()).toEqual(["a", "c"]);
+  expect(readdirSync(join(folder, "o/c")).sort()).toEqual(delivered);
+  expect(notes).toMatch(
+    /1 of 3: a\.geojson, fine\n[\s\S]*2 of 3: b\.geojson, 1 error\n[\s\S]*3 of 3: c\.geojson, fine\n/,
+  );
+});
+
+test("one file of several that cannot be read is named, and the others are planned", async () => {
+  const folder = createFolder({ "a.geojson": createParcelText() });
+  const { code, out, notes } = await say(["plan", "a.geojson", "gone.geojson", "--json"], { folder });
+  expect(code).toBe(2);
+  expect(out.split("\u001e").slice(1)).toHaveLength(1);
+  expect(notes).toContain("gone.geojson does not exist.");
+});
+
+test("a GeoJSON text sequence is planned text by text", async () => {
+  const input = `\u001e${createParcelText()}\n\u001e${createParcelText(14.3)}\n`;
+  const { code, out } = await say(["plan", "-", "--json"], { input });
+  expect(code).toBe(0);
+  const sources = out
+    .split("\u001e")
+    .slice(1)
+    .map((record) => plan.parse(JSON.parse(record)).source);
+  expect(sources).toEqual(["standard input#1", "standard input#2"]);
+});
+
+test("what is piped in is read without a file", async () => {
+  const { code, out } = await say(["plan", "--json"], { input: createParcelText() });
+  expect(code).toBe(0);
+  expect(plan.parse(JSON.parse(out)).totals.rows).toBeGreaterThan(5);
+});

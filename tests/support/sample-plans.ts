@@ -1,0 +1,37 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { createPlanner, geoJsonText, parseProject, planJson, rowsGeoJson } from "../../src/core/index.ts";
+
+const folder = "samples";
+
+/** Names of the samples in alphabetical order; the first is the one that everything starts with. */
+export function sampleNames(): readonly string[] {
+  return readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map((entry) => entry.name)
+    .sort();
+}
+
+/** A file of a sample. */
+export function samplePath(sample: string, ...names: readonly string[]): string {
+  return join(folder, sample, ...names);
+}
+
+/** What a sample's plan should be, as the files under its `expected` folder; written by `npm run regen`, compared by a test. */
+export function expectedFiles(sample: string): Readonly<Record<string, string>> {
+  const read = parseProject(readFileSync(samplePath(sample, "project.geojson"), "utf8"));
+  if (!read.ok) throw new Error(`${sample} is no project`);
+  const plan = createPlanner().plan(read.value);
+  const { ground, blocks, totals, materials, findings } = planJson(plan);
+  const codes = findings.map(({ code, severity, feature }) => ({ severity, code, feature }));
+  const summary = { ground, blocks, totals, materials, findings: codes };
+  return {
+    "rows.geojson": geoJsonText(rowsGeoJson(plan)),
+    "summary.json": `${JSON.stringify(summary, rounded, 2)}\n`,
+  };
+}
+
+/** Millimetres and square decimetres are enough to review, and no last bit of a sine shows. */
+function rounded(_name: string, value: unknown): unknown {
+  return typeof value === "number" ? Number(value.toFixed(value > 1000 ? 2 : 4)) : value;
+}
