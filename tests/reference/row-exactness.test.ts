@@ -39,9 +39,7 @@ describe("rows on random parcels against an independent geometry kernel", () => 
     expect(tally(seeds, (seed) => crossingsAgainstKernel(geos, seed)).faults).toEqual([]);
   });
 
-  it("with setbacks lie between the kernel's rows for arcs drawn inside and arcs drawn around", {
-    timeout: patience_ms,
-  }, () => {
+  it("with setbacks lie between the kernel's rows for arcs drawn inside and arcs drawn around", () => {
     const { faults, worst } = tally(fewSeeds, (seed) => setbacksAgainstKernel(geos, seed));
     expect(faults).toEqual([]);
     expect(worst).toBeLessThan(0.02);
