@@ -50,7 +50,7 @@ interface Used {
 export function readFeatures(entries: readonly Json[], system: string | null): FeaturesReading {
   const keys = featureKeys(entries);
   const features = entries.map((entry, i) => fileFeature(entry, keys[i] ?? `#${i}`));
-  const findings: Finding[] = [...duplicates(entries, keys), ...features.flatMap((feature) => feature.findings)];
+  const findings: Finding[] = [...duplicates(entries, features), ...features.flatMap((feature) => feature.findings)];
   const places = placeFaults(features, system);
   findings.push(...places.findings);
   const high = features.filter(({ hasHeights }) => hasHeights);
@@ -78,11 +78,10 @@ export function readFeatures(entries: readonly Json[], system: string | null): F
   return { ...parts, findings, middle: parts.parcels.length === 0 || middle === null ? null : middleOf(middle) };
 }
 
-function duplicates(entries: readonly Json[], keys: readonly string[]): readonly Finding[] {
-  return entries.flatMap((entry, i) => {
-    const id = idOf(entry);
-    const key = keys[i] ?? "";
-    return id === null || id === "" || id === key ? [] : [duplicateId({ feature: key, at: null }, id)];
+function duplicates(entries: readonly Json[], features: readonly FileFeature[]): readonly Finding[] {
+  return features.flatMap(({ where }, i) => {
+    const id = idOf(entries[i]);
+    return id === null || id === "" || id === where.feature ? [] : [duplicateId(where, id)];
   });
 }
 

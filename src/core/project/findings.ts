@@ -20,6 +20,11 @@ function plural(count: number, one: string, many: string): string {
   return count === 1 ? `one ${one}` : `${count} ${many}`;
 }
 
+/** At the beginning of a sentence. */
+function pluralFirst(count: number, one: string, many: string): string {
+  return count === 1 ? `One ${one}` : `${count} ${many}`;
+}
+
 // The file as a text.
 
 export function emptyFile(): Finding {
@@ -443,7 +448,7 @@ export function parcelAssumed(where: Where): Finding {
   return mended(
     where,
     "project/parcel-assumed",
-    say`No feature has the role "parcel", so area ${named(where.feature)}, which has no role, is taken as one.`,
+    say`No feature has the role "parcel", so the area of feature ${named(where.feature)}, which has no role, is taken as one.`,
     say`Rows need a parcel.`,
     say`Add the role "parcel" to its properties, or another role if it is something else.`,
   );
@@ -453,7 +458,7 @@ export function ringClosed(where: Where): Finding {
   return mended(
     where,
     "project/ring-closed",
-    say`The outline of ${named(where.feature)} did not come back to its first corner; it was closed.`,
+    say`The outline of feature ${named(where.feature)} did not come back to its first corner; it was closed.`,
     say`The last corner is joined to the first by a straight edge.`,
     say`Check that no corner is missing there.`,
   );
@@ -463,7 +468,7 @@ export function ringRewound(where: Where): Finding {
   return mended(
     where,
     "project/ring-rewound",
-    say`A ring of ${named(where.feature)} runs the other way round than GeoJSON asks; it is read the right way.`,
+    say`A ring of feature ${named(where.feature)} runs the other way round than GeoJSON asks; it is read the right way.`,
     say`Outer rings run counter-clockwise, holes clockwise.`,
   );
 }
@@ -472,7 +477,7 @@ export function repeatedPoints(where: Where, count: number): Finding {
   return mended(
     where,
     "project/repeated-points",
-    say`${plural(count, "corner", "corners")} of ${named(where.feature)} ${count === 1 ? "repeats" : "repeat"} the one before; left out.`,
+    say`${pluralFirst(count, "corner", "corners")} of feature ${named(where.feature)} ${count === 1 ? "repeats" : "repeat"} the one before; left out.`,
     say`An edge without length has no direction.`,
   );
 }
@@ -481,7 +486,7 @@ export function collinearPoints(where: Where, count: number): Finding {
   return mended(
     where,
     "project/collinear-points",
-    say`${plural(count, "corner", "corners")} of ${named(where.feature)} ${count === 1 ? "lies" : "lie"} on a straight edge; left out.`,
+    say`${pluralFirst(count, "corner", "corners")} of feature ${named(where.feature)} ${count === 1 ? "lies" : "lie"} on a straight edge; left out.`,
     say`Such a corner changes nothing, and the edge counts as one.`,
   );
 }
@@ -490,7 +495,7 @@ export function heightsDropped(where: Where, features: number): Finding {
   return mended(
     where,
     "project/heights-dropped",
-    say`${plural(features, "feature has", "features have")} heights in the coordinates; they are not used.`,
+    say`${pluralFirst(features, "feature has", "features have")} heights in the coordinates; they are not used.`,
     say`Rows are laid out in plan view. The heights stay in the file.`,
   );
 }

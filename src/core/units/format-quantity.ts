@@ -17,6 +17,7 @@ const always = (shown: Shown): Choice => [[0, shown]];
 
 const metric: Readonly<Record<QuantityKind, Choice>> = {
   length: [
+    [10_000, unit("km", f.thousand, 2)],
     [1, unit("m", f.one, 2)],
     [0, unit("m", f.one, 3)],
   ],
@@ -48,8 +49,11 @@ const metric: Readonly<Record<QuantityKind, Choice>> = {
 
 const us: Readonly<Record<QuantityKind, Choice>> = {
   length: [
+    [16_093.44, unit("mi", f.mile_m, 2)],
     [0.3048, unit("ft", f.foot_m, 2)],
-    [0, unit("in", f.inch_m, 2)],
+    [1e-9, unit("in", f.inch_m, 2)],
+    // No length at all is no feet, not no inches.
+    [0, unit("ft", f.foot_m, 2)],
   ],
   area: [
     [404.68564224, unit("acres", f.acre_m2, 3)],
