@@ -52,7 +52,7 @@ async function planFile(project: string): Promise<void> {
   const plan = createPlanner().plan(read.value);
   terminal.out(planSummary(plan, read.value.units, []));
   const name = basename(file, ".geojson") === "project" ? basename(dirname(file)) : basename(file, ".geojson");
-  await writePlan(plan, join(root, "out"), name, terminal);
+  await writePlan(plan, "out", name, { ...terminal, folder: root });
 }
 
 /** Gives the page the file as it is at this moment. */
