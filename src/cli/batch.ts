@@ -89,9 +89,9 @@ function read(
   return { project, findings: changed.findings, source, folder, units: units ?? parsed.value.units };
 }
 
+/** A single answer is laid out for reading; the records of a sequence are one line each. */
 function jsonText(json: object | null, isBatch: boolean): string {
-  const lead = isBatch ? "\u001e" : "";
-  return `${lead}${JSON.stringify(json)}\n`;
+  return isBatch ? `\u001e${JSON.stringify(json)}\n` : `${JSON.stringify(json, null, 2)}\n`;
 }
 
 function unitsOf(args: Arguments): UnitSystem | null {

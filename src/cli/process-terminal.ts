@@ -10,7 +10,7 @@ export function processTerminal(scripts: readonly string[]): Terminal {
     note: (text) => process.stderr.write(text),
     input: process.stdin.isTTY ? null : standardInput,
     folder: standing ?? process.cwd(),
-    today: new Date().toISOString().slice(0, 10),
+    today: localDay(new Date()),
   };
 }
 
@@ -18,4 +18,10 @@ async function standardInput(): Promise<string> {
   const chunks: Buffer[] = [];
   for await (const chunk of process.stdin) chunks.push(Buffer.from(chunk));
   return Buffer.concat(chunks).toString("utf8");
+}
+
+/** The day by the machine's own clock. */
+function localDay(now: Date): string {
+  const two = (number: number) => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

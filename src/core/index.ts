@@ -31,4 +31,16 @@ export { type Block, type Json, type JsonObject, type Project, type Role, roles 
 export { serializeProject } from "./project/serialize.ts";
 export type { BlockRows, Positions, Row, Rows, Sweep, SweepPoint } from "./rows/rows.ts";
 export type { Trellis, WireLengths, WireTotal } from "./trellis/trellis.ts";
-export { formatQuantity, inUnit, parseQuantity, type QuantityKind, text, type UnitSystem } from "./units.ts";
+export {
+  formatQuantity,
+  gaugeDiameter_mm,
+  gaugeOfDiameter,
+  inUnit,
+  type ParsedQuantity,
+  parseQuantity,
+  type QuantityKind,
+  text,
+  type UnitSystem,
+  wireGauges,
+} from "./units.ts";
+export { validatePlan } from "./validate-plan.ts";

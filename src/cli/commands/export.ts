@@ -10,8 +10,9 @@ export function exportCommand(args: Arguments, terminal: Terminal): Promise<numb
   const planner = createPlanner();
   const chosen = chosenFormats(args.value("of") ?? "rows", args.value("as") ?? "geojson");
   const out = args.value("out");
-  if (out === null) refuseUnjoinable(chosen, args);
+  if (out === null) refuseUnjoinable(chosen, args.files.length > 1);
   return overInputs(args, terminal, async ({ project, findings, source, folder, units }) => {
+    if (out === null) refuseUnjoinable(chosen, source !== null);
     const plan = project === null ? null : planner.plan(project);
     const said = plan?.findings ?? findings;
     if (hasError(said)) terminal.note(findingsReport(said, units));
@@ -32,9 +33,9 @@ function chosenFormats(of: string, as: string): readonly ExportFormat[] {
 }
 
 /** Only GeoJSON can be one stream whatever is in it: collections join, and several inputs make a text sequence (RFC 8142). */
-function refuseUnjoinable(chosen: readonly ExportFormat[], args: Arguments): void {
+function refuseUnjoinable(chosen: readonly ExportFormat[], isBatch: boolean): void {
   const isGeoJson = chosen.every((format) => format.collection !== null);
-  if (!isGeoJson && (chosen.length > 1 || args.files.length > 1)) {
+  if (!isGeoJson && (chosen.length > 1 || isBatch)) {
     throw new UsageError("Several tables do not fit into one stream; add --out DIR.");
   }
 }
