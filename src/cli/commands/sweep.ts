@@ -29,10 +29,11 @@ export function sweepCommand(args: Arguments, terminal: Terminal): Promise<numbe
     }
     const swept = ids.filter((id) => only === null || id === only);
     const sweeps = project === null ? [] : swept.map((id) => planner.sweep(project, id, step_deg));
+    const serious = all.filter((finding) => finding.severity !== "note");
     const spoken = args.has("units") ? units : "metric";
     return {
       findings: all,
-      report: `${sweeps.map((sweep) => sweepReport(sweep, units)).join("\n")}${findingsReport(all, units)}`,
+      report: `${sweeps.map((sweep) => sweepReport(sweep, units)).join("\n")}${findingsReport(serious, units)}`,
       json: { ...sweepJson(sweeps, step_deg), source, findings: all.map((finding) => findingJson(finding, spoken)) },
     };
   });

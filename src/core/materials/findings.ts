@@ -8,7 +8,7 @@ export function plantingWithoutRows(block: Block, planting: Planting, lastRow: n
     severity: "warning",
     at: null,
     feature: null,
-    message: say`${planting.variety} is planned for rows ${rowRange(planting)} of block ${block.name}, which has ${lastRow === 0 ? "no rows" : `rows up to ${lastRow}`}.`,
+    message: say`${planting.variety} is planned for rows ${rowRange(planting)} of ${block.name}, which has ${lastRow === 0 ? "no rows" : `rows up to ${lastRow}`}.`,
     reason: say`No vine of it is on the list.`,
     remedy: say`Correct the row numbers of this planting, or take it out.`,
   };
@@ -21,7 +21,7 @@ export function plantingPastLastRow(block: Block, planting: Planting, lastRow: n
     severity: "note",
     at: null,
     feature: null,
-    message: say`${planting.variety} is planned for rows ${rowRange(planting)}, but the last row of block ${block.name} is ${lastRow}.`,
+    message: say`${planting.variety} is planned for rows ${rowRange(planting)}, but the last row of ${block.name} is ${lastRow}.`,
     reason: say`Only vines in rows that exist are counted.`,
     remedy: say`Nothing to do if that is meant; else correct the row numbers or look at what shortened the block.`,
   };
@@ -34,7 +34,7 @@ export function plantingsOverlap(block: Block, first: Planting, second: Planting
     severity: "warning",
     at: null,
     feature: null,
-    message: say`In block ${block.name}, ${first.variety} (rows ${rowRange(first)}) and ${second.variety} (rows ${rowRange(second)}) share rows.`,
+    message: say`In ${block.name}, ${first.variety} (rows ${rowRange(first)}) and ${second.variety} (rows ${rowRange(second)}) share rows.`,
     reason: say`A row is counted once, for the planting that is listed first.`,
     remedy: say`Give every row one planting.`,
   };
