@@ -5,8 +5,15 @@ import { samples } from "./samples.ts";
 import { useStore } from "./store-context.ts";
 import { words } from "./words.ts";
 
+interface OpenChoicesProps {
+  /** Level of the heading over the samples, one below what stands above. */
+  readonly heading: "h2" | "h3";
+  readonly onChosen?: () => void;
+}
+
 /** A file of one's own or one of the samples. */
-export function OpenChoices({ onChosen }: { readonly onChosen?: () => void }) {
+export function OpenChoices({ heading, onChosen }: OpenChoicesProps) {
+  const Heading = heading;
   const store = useStore();
   const input = useRef<HTMLInputElement>(null);
   return (
@@ -18,9 +25,7 @@ export function OpenChoices({ onChosen }: { readonly onChosen?: () => void }) {
       <input
         ref={input}
         type="file"
-        class="unseen"
-        tabIndex={-1}
-        aria-label={words.openOwn}
+        hidden
         accept=".geojson,.json,application/geo+json,application/json"
         onChange={(event) => {
           const file = event.currentTarget.files?.[0];
@@ -30,7 +35,7 @@ export function OpenChoices({ onChosen }: { readonly onChosen?: () => void }) {
           void openFile(store, file);
         }}
       />
-      <h3>{words.samplesTitle}</h3>
+      <Heading>{words.samplesTitle}</Heading>
       <p class="aside">{words.samplesNote}</p>
       <ul class="sample-list">
         {samples.map((sample) => (

@@ -27,7 +27,7 @@ function Welcome() {
         <p class="claim">{words.claim}</p>
         <p>{words.welcome}</p>
         <RefusalNote />
-        <OpenChoices />
+        <OpenChoices heading="h2" />
       </div>
     </main>
   );

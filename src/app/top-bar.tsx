@@ -18,7 +18,7 @@ export function TopBar() {
       </button>
       <dialog ref={dialog} class="open-dialog" aria-labelledby={titleId}>
         <h2 id={titleId}>Open</h2>
-        <OpenChoices onChosen={() => dialog.current?.close()} />
+        <OpenChoices heading="h3" onChosen={() => dialog.current?.close()} />
         <form method="dialog">
           <button type="submit" class="quiet-button">
             {words.close}

@@ -83,7 +83,7 @@ export class BearingHandle {
     if (!sameGround) this.#reach_m = blockReach_m(subject.ground);
     this.#angle_deg = nearerEnd(subject.bearing_deg, this.#angle_deg);
     this.knob.setAttribute("aria-label", this.#strings.handle(subject.name));
-    this.knob.setAttribute("aria-valuenow", String(subject.bearing_deg));
+    this.knob.setAttribute("aria-valuenow", String(handleBearing(subject.bearing_deg)));
     this.knob.setAttribute("aria-valuetext", this.#strings.bearing(subject.bearing_deg));
     this.#label.textContent = this.#strings.bearing(subject.bearing_deg);
     this.#place();

@@ -3,8 +3,9 @@ import type { Plan } from "../core/plan.ts";
 import type { LonLat } from "../core/plane/coordinate.ts";
 import type { Polygon, Project, Shape } from "../core/project/project.ts";
 import { type LngLat, nearLongitude, type Placing } from "./placing.ts";
+import { sketchGeometries } from "./sketch-features.ts";
 
-export type GroundKind = "parcel" | "planting" | "keep-out" | "alley" | "edge" | "mark" | "source";
+export type GroundKind = "parcel" | "planting" | "keep-out" | "alley" | "edge" | "mark" | "source" | "sketch";
 export interface GroundProperties {
   readonly kind: GroundKind;
   readonly name: string;
@@ -19,6 +20,7 @@ export function groundFeatures(plan: Plan, placing: Placing | null): GroundFeatu
   const add = (kind: GroundKind, name: string | null, geometry: Geometry) =>
     features.push({ type: "Feature", properties: { kind, name: name ?? "" }, geometry });
 
+  if (!plan.ground) for (const stroke of sketchGeometries(project.document)) add("sketch", null, stroke);
   for (const parcel of project.parcels) {
     for (const polygon of parcel.polygons) add("parcel", null, polygonGeometry(polygon, near));
   }

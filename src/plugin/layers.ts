@@ -82,6 +82,13 @@ export function groundLayers(id: (name: string) => string, font: string): PlanLa
       paint: { "line-color": colours.quietInk, "line-width": 2 },
     },
     {
+      id: id("sketch"),
+      type: "line",
+      source,
+      filter: ofKind("sketch"),
+      paint: { "line-color": colours.quietInk, "line-width": 1.5, "line-dasharray": [3, 2] },
+    },
+    {
       id: id("edge"),
       type: "line",
       source,

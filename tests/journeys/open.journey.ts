@@ -86,7 +86,7 @@ test("a bare polygon that is dropped on the first screen is planned with default
   await expect(
     page
       .locator(".note")
-      .filter({ hasText: /default/i })
+      .filter({ hasText: "Row spacing 2.4 m" })
       .first(),
   ).toBeVisible();
   await picture(page, "bare-polygon");

@@ -18,7 +18,7 @@ export default defineConfig({
   testMatch: "**/*.journey.ts",
   outputDir: "../output/journeys",
   workers: 1,
-  timeout: 60_000,
+  timeout: 45_000,
   expect: { timeout: 10_000 },
   reporter: [["list"], ["json", { outputFile: "../output/journeys.json" }]],
   use: {

@@ -28,7 +28,9 @@ test("the plugin draws below the layer it is told, under its own prefix, and tak
   for (const layer of withPlugin.layers.slice(1, -1)) expect(layer).toMatch(/^guest-/);
   for (const source of withPlugin.sources.filter((name) => name !== "own")) expect(source).toMatch(/^guest-/);
 
-  await page.evaluate(() => window.host?.map.removeControl(window.host.control));
+  await page.evaluate(() => {
+    window.host?.map.removeControl(window.host.control);
+  });
   const without = await state();
   expect(without.layers).toEqual(["own-ground", "own-top"]);
   expect(without.sources).toEqual(["own"]);
@@ -37,7 +39,9 @@ test("the plugin draws below the layer it is told, under its own prefix, and tak
   await expect(page.getByRole("slider")).toHaveCount(0);
 
   // It can be put back, and works again.
-  await page.evaluate(() => window.host?.map.addControl(window.host.control));
+  await page.evaluate(() => {
+    window.host?.map.addControl(window.host.control);
+  });
   await expect(page.getByRole("slider")).toBeVisible();
   expect((await state()).layers).toEqual(withPlugin.layers);
 });
@@ -48,12 +52,12 @@ test("the plugin comes back after the host changes its style, and tells of turne
   await page.goto("/");
   await expect(page.getByRole("slider")).toBeVisible();
   await page.waitForTimeout(1000);
-  await page.evaluate(() =>
+  await page.evaluate(() => {
     window.host?.map.setStyle(
       { version: 8, sources: {}, layers: [{ id: "other", type: "background" }] },
       { diff: false },
-    ),
-  );
+    );
+  });
   await expect
     .poll(() =>
       page.evaluate(() => window.host?.map.getLayersOrder().filter((id) => id.startsWith("guest-")).length ?? 0),

@@ -2,11 +2,11 @@ import { batch } from "@preact/signals";
 import { parseProject } from "../../core/project/parse.ts";
 import type { Store } from "../store.ts";
 
-/** Opens a project file from its text; a file with nothing to show is refused and what was open stays open. */
+/** Opens a project file from its text; a file with nothing to show on a map is refused and what was open stays open. */
 export function openProject(store: Store, text: string, file: string): void {
   const read = parseProject(text);
-  const hasGround = read.ok && (read.value.parcels.length > 0 || read.value.givenRows.length > 0);
-  if (!read.ok || !hasGround) {
+  const canBeSeen = read.ok && (read.value.parcels.length > 0 || read.value.findings.some(({ at }) => at !== null));
+  if (!read.ok || !canBeSeen) {
     const findings = [...(read.ok ? read.value.findings : []), ...read.findings];
     store.refusal.value = { file, findings: [...new Set(findings)] };
     return;
