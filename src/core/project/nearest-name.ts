@@ -21,16 +21,20 @@ function lettersOf(name: string): string {
   return name.toLowerCase().replace(/[\s_-]/g, "");
 }
 
-/** Letters to change, add or drop to make one word of the other (Levenshtein 1966). */
+/** Letters to change, add, drop or swap with their neighbour to make one word of the other (optimal string alignment). */
 function typingSteps(from: string, to: string): number {
-  let row = Array.from({ length: to.length + 1 }, (_, i) => i);
+  let beforeLast: readonly number[] = [];
+  let last: readonly number[] = Array.from({ length: to.length + 1 }, (_, i) => i);
   for (let i = 1; i <= from.length; i++) {
-    const next = [i];
+    const row = [i];
     for (let j = 1; j <= to.length; j++) {
-      const swap = (row[j - 1] ?? 0) + (from[i - 1] === to[j - 1] ? 0 : 1);
-      next.push(Math.min(swap, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+      const changed = (last[j - 1] ?? 0) + (from[i - 1] === to[j - 1] ? 0 : 1);
+      const isSwap = i > 1 && j > 1 && from[i - 1] === to[j - 2] && from[i - 2] === to[j - 1];
+      const swapped = isSwap ? (beforeLast[j - 2] ?? 0) + 1 : Number.POSITIVE_INFINITY;
+      row.push(Math.min(changed, swapped, (last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1));
     }
-    row = next;
+    beforeLast = last;
+    last = row;
   }
-  return row[to.length] ?? 0;
+  return last[to.length] ?? 0;
 }

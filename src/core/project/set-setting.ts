@@ -91,6 +91,8 @@ function within(
     const entry = within(entries[i], rest, value, false);
     return entry === undefined ? undefined : entries.map((each, k) => (k === i ? entry : each));
   }
+  // A list that the file does not state has no entries to change.
+  if (/^\d+$/.test(name)) return undefined;
   const object = isJsonObject(current) && !isChoice ? current : {};
   const inner = within(member(object, name), rest, value, false);
   return inner === undefined ? undefined : put(object, name, inner);

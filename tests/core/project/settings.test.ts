@@ -1,0 +1,272 @@
+import { describe, expect, it, test } from "vitest";
+import type { Block, Json, Project } from "../../../src/core/project/project.ts";
+import { text } from "../../../src/core/units.ts";
+import { codes, createFile, fixtureText, projectIn } from "../../support/project-files.ts";
+
+function only(project: Project): Block {
+  const [block, ...others] = project.blocks;
+  if (block === undefined || others.length > 0) throw new Error("one block was expected");
+  return block;
+}
+
+function said(project: Project, code: string): readonly string[] {
+  return project.findings.filter((finding) => finding.code === code).map(({ message }) => text(message, project.units));
+}
+
+describe("what a file does not state is taken as usual", () => {
+  it("in round metres when the file is metric or does not say", () => {
+    const { ground, units, blocks, materials } = projectIn(createFile());
+    expect(units).toBe("metric");
+    expect(ground).toEqual({ setback_m: 3, obstacleDistance_m: 3, noPlantDistance_m: 3, alleyWidth_m: 6 });
+    expect(blocks).toEqual([
+      {
+        id: "1",
+        name: "Block 1",
+        rows: {
+          bearing: { kind: "edge", edge: "longest" },
+          rowSpacing_m: 2.4,
+          vineSpacing_m: 1.8,
+          headland_m: 9,
+          rowOne: { kind: "centred" },
+          firstSide: "left",
+          minRow: { kind: "length", length_m: 15 },
+          rowEnd: "vines",
+          trim: "both",
+          endGap_m: 0.9144,
+          vines: "centred",
+          bay_vines: 4,
+          bays: "whole-vines",
+          distancesTo: "end-post",
+          anchorOut_m: 1.5,
+          lockedBearings: [],
+          rowCost_m: 12,
+        },
+        trellis: {
+          wires: [
+            { purpose: "drip", height_m: 0.4572, diameter_mm: 2.3241, count: 1 },
+            { purpose: "fruiting", height_m: 0.9144, diameter_mm: 2.3241, count: 1 },
+            { purpose: "fruiting", height_m: 1.1176, diameter_mm: 2.3241, count: 1 },
+          ],
+          tieOffStart: { kind: "gripper", allowance_m: 0.75 },
+          tieOffEnd: { kind: "loop", allowance_m: 1 },
+          stakesPerVine: 1,
+        },
+        drip: { emitterFlow_lph: 1.892705892, emittersPerVine: 1, overrun_m: 0.6096 },
+        plantings: [],
+      },
+    ]);
+    expect(materials).toEqual({
+      wireCoil_m: 304.8,
+      hoseCoil_m: 152.4,
+      stakeClipBag: 200,
+      hoseClipBag: 500,
+      emitterBag: 100,
+      vineSpare_ratio: 0.02,
+      clipSpare_ratio: 0.05,
+      emitterSpare_ratio: 0.05,
+      linePostSpare_ratio: 0.02,
+      endPostSpare: 1,
+    });
+  });
+
+  it("in round feet when the file says so", () => {
+    const project = projectIn(createFile({ units: "us" }));
+    const { rows } = only(project);
+    expect(rows.rowSpacing_m).toBe(2.4384);
+    expect(rows.vineSpacing_m).toBe(1.8288);
+    expect(rows.headland_m).toBe(9.144);
+    expect(rows.minRow).toEqual({ kind: "length", length_m: 15.24 });
+    expect(rows.anchorOut_m).toBe(1.524);
+    expect(project.ground).toEqual({
+      setback_m: 3.048,
+      obstacleDistance_m: 3.048,
+      noPlantDistance_m: 3.048,
+      alleyWidth_m: 6.096,
+    });
+  });
+
+  it("and is said once, with the values", () => {
+    const [note, ...more] = said(
+      projectIn(createFile({ units: "us", rows: { rowSpacing: "9 ft" } })),
+      "project/defaults-used",
+    );
+    expect(more).toEqual([]);
+    for (const value of [
+      "vine spacing 6 ft",
+      "headland 30 ft",
+      "shortest row 50 ft",
+      "setback 10 ft",
+      "fruiting wire 13 ga at 3 ft",
+      "emitter 0.5 gal/h",
+      "wire coils of 1,000 ft",
+      "spare vines 2 %",
+    ]) {
+      expect(note).toContain(value);
+    }
+    expect(note).not.toContain("row spacing");
+  });
+
+  it("and nothing is said when everything is stated", () => {
+    expect(said(projectIn(fixtureText("good", "everything-stated.geojson")), "project/defaults-used")).toEqual([]);
+  });
+
+  it.each([
+    ["1.2 m", 0.9144],
+    ["2 m", 1],
+    ["3 m", 1.5],
+  ])("with vines %s apart the end gap is half of that, at least 3 ft: %d m", (vineSpacing, endGap_m) => {
+    expect(only(projectIn(createFile({ rows: { vineSpacing } }))).rows.endGap_m).toBe(endGap_m);
+  });
+
+  it("null counts as not stated, zero as stated", () => {
+    const { rows } = only(projectIn(createFile({ rows: { rowSpacing: null, headland: 0, endGap: "0 ft" } })));
+    expect(rows.rowSpacing_m).toBe(2.4);
+    expect(rows.headland_m).toBe(0);
+    expect(rows.endGap_m).toBe(0);
+  });
+});
+
+describe("what a file states", () => {
+  it("is read in SI whatever unit it is written in", () => {
+    const { name, units, frameOrigin, ground, blocks, materials } = projectIn(
+      fixtureText("good", "everything-stated.geojson"),
+    );
+    expect({ name, units, frameOrigin }).toEqual({ name: "Home field", units: "us", frameOrigin: [-76.8994, 42.6004] });
+    expect(ground).toEqual({ setback_m: 3.048, obstacleDistance_m: 4, noPlantDistance_m: 5, alleyWidth_m: 6.096 });
+    expect(blocks[0]).toEqual({
+      id: "east",
+      name: "East block",
+      rows: {
+        bearing: { kind: "edge", edge: "lane" },
+        rowSpacing_m: 2.4384,
+        vineSpacing_m: 1.8288,
+        headland_m: 9.144,
+        rowOne: { kind: "from-side", distance_m: 3.048 },
+        firstSide: "right",
+        minRow: { kind: "vines", vines: 10 },
+        rowEnd: "bays",
+        trim: "end",
+        endGap_m: 0.9144,
+        vines: "from-start",
+        bay_vines: 4,
+        bays: "equal",
+        distancesTo: "anchor",
+        anchorOut_m: 1.524,
+        lockedBearings: [{ from_deg: 80, to_deg: 100 }],
+        rowCost_m: 12,
+      },
+      trellis: {
+        wires: [{ purpose: "fruiting", height_m: 0.9144, diameter_mm: 2.5146, count: 2 }],
+        tieOffStart: { kind: "gripper", allowance_m: 0.762 },
+        tieOffEnd: { kind: "loop", allowance_m: 1 },
+        stakesPerVine: 1,
+      },
+      drip: { emitterFlow_lph: 1.892705892, emittersPerVine: 2, overrun_m: 0.6096 },
+      plantings: [{ fromRow: 1, toRow: 12, variety: "red of our own", rootstock: "a strong one", spare_ratio: 0.03 }],
+    });
+    expect(materials.wireCoil_m).toBe(1219.2);
+    expect(materials.vineSpare_ratio).toBe(0.02);
+  });
+
+  it("for a block stands above what it states for all, and both above the usual", () => {
+    const settings = {
+      rows: { rowSpacing: 3, vineSpacing: 2 },
+      trellis: { stakesPerVine: 2 },
+      blocks: [
+        { id: "east", rows: { rowSpacing: 3.5 } },
+        { id: 2, name: "West", drip: { emittersPerVine: 2 } },
+      ],
+    };
+    const [east, west] = projectIn(createFile(settings)).blocks;
+    expect([east?.rows.rowSpacing_m, east?.rows.vineSpacing_m, east?.rows.headland_m]).toEqual([3.5, 2, 9]);
+    expect([west?.rows.rowSpacing_m, west?.id, west?.name, west?.drip.emittersPerVine]).toEqual([3, "2", "West", 2]);
+    expect([east?.trellis.stakesPerVine, west?.trellis.stakesPerVine, east?.drip.emittersPerVine]).toEqual([2, 2, 1]);
+  });
+
+  it.each<[Json, Json]>([
+    [24, { kind: "given", bearing_deg: 24 }],
+    ["204 deg", { kind: "given", bearing_deg: 24 }],
+    [-30, { kind: "given", bearing_deg: 150 }],
+    [180, { kind: "given", bearing_deg: 0 }],
+    [0, { kind: "given", bearing_deg: 0 }],
+    ["longest-edge", { kind: "edge", edge: "longest" }],
+    [{ edge: "lane" }, { kind: "edge", edge: "lane" }],
+    [{ edge: 7 }, { kind: "edge", edge: "7" }],
+    ["best", { kind: "best" }],
+  ])("a bearing %j is %j", (bearing, expected) => {
+    expect(only(projectIn(createFile({ rows: { bearing } }))).rows.bearing).toEqual(expected);
+  });
+
+  it("may leave parts of a tie-off or a wire as usual", () => {
+    const { trellis } = only(
+      projectIn(
+        createFile({ trellis: { tieOffEnd: { allowance: "4 ft" }, wires: [{ purpose: "foliage", height: 1.4 }] } }),
+      ),
+    );
+    expect(trellis.tieOffEnd).toEqual({ kind: "loop", allowance_m: 1.2192 });
+    expect(trellis.wires).toEqual([{ purpose: "foliage", height_m: 1.4, diameter_mm: 2.3241, count: 1 }]);
+  });
+
+  it("that is not understood does not take its neighbours along", () => {
+    const project = projectIn(createFile({ rows: { rowSpacing: "2,4 m", vineSpacing: 1.5, headland: "far" } }));
+    expect(codes(project.findings).filter((code) => code === "project/bad-setting")).toHaveLength(2);
+    expect(only(project).rows.vineSpacing_m).toBe(1.5);
+    expect(only(project).rows.rowSpacing_m).toBe(2.4);
+  });
+
+  it("a setting that is nearly known is kept, with the name that may be meant", () => {
+    const [note] = said(
+      projectIn(createFile({ rows: { row_spacing: 3 }, blocks: [{ id: "east", trelis: {} }] })),
+      "project/unknown-setting",
+    );
+    expect(note).toContain("did you mean rows.rowSpacing");
+  });
+
+  it("a setting that is nothing like any is kept without a guess", () => {
+    const [note] = said(projectIn(createFile({ colour: "green" })), "project/unknown-setting");
+    expect(note).toBe("The setting colour is not known. It is kept in the file, but not used.");
+  });
+});
+
+describe("a spacing no vineyard has is an error that says the limits", () => {
+  test.each<[string, Json, boolean]>([
+    ["rows.rowSpacing", 0.5, true],
+    ["rows.rowSpacing", 0.49, false],
+    ["rows.rowSpacing", 20, true],
+    ["rows.rowSpacing", 20.1, false],
+    ["rows.vineSpacing", 0.2, true],
+    ["rows.vineSpacing", 0, false],
+    ["rows.headland", 0, true],
+    ["rows.headland", -0.1, false],
+    ["rows.headland", 101, false],
+    ["ground.setback", 0, true],
+    ["ground.setback", 501, false],
+    ["rows.minRow", { vines: 0 }, true],
+    ["rows.anchorOut", "70 ft", false],
+    ["drip.emitterFlow", "30 gal/h", false],
+  ])("%s %j", (path, value, isFine) => {
+    const [section = "", name = ""] = path.split(".");
+    const { findings } = projectIn(createFile({ [section]: { [name]: value } }));
+    expect(codes(findings).includes("project/setting-out-of-range")).toBe(!isFine);
+  });
+
+  test("in the reader's units", () => {
+    const project = projectIn(createFile({ units: "us", rows: { rowSpacing: "80 ft" } }));
+    expect(said(project, "project/setting-out-of-range")).toEqual([
+      "The setting rows.rowSpacing is 80 ft; it must be from 1.64 ft to 65.62 ft.",
+    ]);
+  });
+});
+
+test("a file of a newer format keeps everything, and none of its settings are used", () => {
+  const project = projectIn(fixtureText("bad", "version-of-the-future.geojson"));
+  expect(project.document.tautrow).toEqual({ version: 99, rows: { rowSpacing: "2 parsec" } });
+  expect(project.parcels).toHaveLength(1);
+  expect(codes(project.findings)).not.toContain("project/bad-setting");
+});
+
+test("the name is the settings', else the collection's, else none", () => {
+  expect(projectIn(createFile({ name: "Hill" })).name).toBe("Hill");
+  expect(projectIn(createFile({}).replace('"features"', '"name":"Vale","features"')).name).toBe("Vale");
+  expect(projectIn(createFile({})).name).toBe("Unnamed parcel");
+});
