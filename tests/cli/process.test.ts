@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { createFolder, createParcelText } from "./create-terminal.ts";
 
 const start_ms = 60_000;
-const command = "node --import tsx src/cli/main.ts";
+const command = "node src/cli/launch.mjs";
 
 function shell(line: string, options: { readonly input?: string; readonly environment?: Record<string, string> } = {}) {
   return spawnSync("bash", ["-c", line], {
