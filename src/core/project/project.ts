@@ -32,7 +32,10 @@ export interface Project {
   readonly materials: MaterialSettings;
 }
 
-/** A GeoJSON FeatureCollection with the settings in the foreign member `tautrow`; members nobody knows stay where they are. */
+/**
+ * A GeoJSON FeatureCollection with the settings in the foreign member `tautrow`; members nobody knows stay where they are. So do entries of
+ * `features` that are none, and geometries that are broken: an error finding names them, so look into features only when there is none.
+ */
 export interface ProjectDocument {
   readonly type: "FeatureCollection";
   readonly features: readonly Feature<Geometry | null>[];
