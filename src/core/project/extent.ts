@@ -32,6 +32,7 @@ export function united(one: Extent | null, other: Extent): Extent {
   };
 }
 
+/** The middle of a box. */
 export function middleOf({ west, south, east, north }: Extent): LonLat {
   return lonLat((west + east) / 2, (south + north) / 2);
 }

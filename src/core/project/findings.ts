@@ -27,6 +27,7 @@ function pluralFirst(count: number, one: string, many: string): string {
 
 // The file as a text.
 
+/** A text with nothing in it. */
 export function emptyFile(): Finding {
   return {
     code: "project/empty-file",
@@ -38,6 +39,7 @@ export function emptyFile(): Finding {
   };
 }
 
+/** A text that stops within a bracket or a word; the line counts from 1. */
 export function truncatedFile(line: number): Finding {
   return {
     code: "project/truncated",
@@ -49,6 +51,7 @@ export function truncatedFile(line: number): Finding {
   };
 }
 
+/** A mark where JSON cannot have it; line and column count from 1. */
 export function notJson(found: string, line: number, column: number): Finding {
   const looksLike = /^</.test(found)
     ? " It looks like XML, as KML and GPX are: save it as GeoJSON first."
@@ -65,6 +68,7 @@ export function notJson(found: string, line: number, column: number): Finding {
   };
 }
 
+/** NaN or Infinity written as a number, which JSON has not got. */
 export function notANumber(found: string, line: number, column: number): Finding {
   return {
     code: "project/not-a-number",
@@ -76,6 +80,7 @@ export function notANumber(found: string, line: number, column: number): Finding
   };
 }
 
+/** Brackets within brackets beyond any sense. */
 export function tooDeep(levels: number): Finding {
   return {
     code: "project/too-deep",
@@ -87,6 +92,7 @@ export function tooDeep(levels: number): Finding {
   };
 }
 
+/** JSON that holds neither a collection, a feature nor a geometry. */
 export function notGeoJson(found: string): Finding {
   return {
     code: "project/not-geojson",
@@ -98,6 +104,7 @@ export function notGeoJson(found: string): Finding {
   };
 }
 
+/** Settings of a later project format. */
 export function newerVersion(version: number, known: number): Finding {
   return {
     code: "project/newer-version",
@@ -111,6 +118,7 @@ export function newerVersion(version: number, known: number): Finding {
 
 // Structure and coordinates.
 
+/** A feature that GeoJSON does not allow. */
 export function badStructure(where: Where, fault: string): Finding {
   return {
     code: "project/bad-structure",
@@ -122,6 +130,7 @@ export function badStructure(where: Where, fault: string): Finding {
   };
 }
 
+/** A bounding box that is none. */
 export function badBox(where: Where, fault: string): Finding {
   return {
     code: "project/bad-bbox",
@@ -133,6 +142,7 @@ export function badBox(where: Where, fault: string): Finding {
   };
 }
 
+/** A position that is not two finite numbers; its number in the feature counts from 1. */
 export function badCoordinate(where: Where, position: number, found: string, count: number): Finding {
   const more = count > 1 ? `, and ${plural(count - 1, "more position is", "more positions are")} no better` : "";
   return {
@@ -145,6 +155,7 @@ export function badCoordinate(where: Where, position: number, found: string, cou
   };
 }
 
+/** A position off the globe. */
 export function outOfRange(where: Where, x: number, y: number): Finding {
   return {
     code: "project/out-of-range",
@@ -156,6 +167,7 @@ export function outOfRange(where: Where, x: number, y: number): Finding {
   };
 }
 
+/** Metres or feet where degrees must stand. */
 export function projected(where: Where, x: number, y: number, others: number, system: string | null): Finding {
   return {
     code: "project/projected",
@@ -167,6 +179,7 @@ export function projected(where: Where, x: number, y: number, others: number, sy
   };
 }
 
+/** Latitude and longitude proven to be the wrong way round. */
 export function swapped(where: Where, x: number, y: number, others: number): Finding {
   return {
     code: "project/swapped",
@@ -178,6 +191,7 @@ export function swapped(where: Where, x: number, y: number, others: number): Fin
   };
 }
 
+/** A parcel where no vines grow, though they would at its swapped place. */
 export function perhapsSwapped(where: Where, x: number, y: number): Finding {
   return {
     code: "project/perhaps-swapped",
@@ -189,6 +203,7 @@ export function perhapsSwapped(where: Where, x: number, y: number): Finding {
   };
 }
 
+/** Features further apart than the local frame is good for. */
 export function tooWide(where: Where, width_m: number, most_m: number): Finding {
   return {
     code: "project/too-wide",
@@ -200,6 +215,7 @@ export function tooWide(where: Where, width_m: number, most_m: number): Finding 
   };
 }
 
+/** A stated frame origin too far from the parcels. */
 export function frameTooFar(at: LonLat, distance_m: number, most_m: number): Finding {
   return {
     code: "project/frame-too-far",
@@ -214,6 +230,7 @@ export function frameTooFar(at: LonLat, distance_m: number, most_m: number): Fin
 
 // Rings and areas.
 
+/** A place where a ring meets itself; `more` are not named one by one. */
 export function selfCrossing(where: Where, more: number): Finding {
   return {
     code: "project/self-crossing",
@@ -225,6 +242,7 @@ export function selfCrossing(where: Where, more: number): Finding {
   };
 }
 
+/** A hole that is not within its outer ring. */
 export function holeOutside(where: Where): Finding {
   return {
     code: "project/hole-outside",
@@ -236,6 +254,7 @@ export function holeOutside(where: Where): Finding {
   };
 }
 
+/** Two holes that share ground. */
 export function holesOverlap(where: Where): Finding {
   return {
     code: "project/holes-overlap",
@@ -247,6 +266,7 @@ export function holesOverlap(where: Where): Finding {
   };
 }
 
+/** A ring that encloses nothing. */
 export function zeroArea(where: Where, area_m2: number): Finding {
   return {
     code: "project/zero-area",
@@ -258,6 +278,7 @@ export function zeroArea(where: Where, area_m2: number): Finding {
   };
 }
 
+/** A file without a parcel to plan on. */
 export function noParcel(): Finding {
   return {
     code: "project/no-parcel",
@@ -269,6 +290,7 @@ export function noParcel(): Finding {
   };
 }
 
+/** Two parcels, or two polygons of one, that share ground. */
 export function parcelsOverlap(where: Where, other: FeatureKey): Finding {
   return {
     code: "project/parcels-overlap",
@@ -282,6 +304,7 @@ export function parcelsOverlap(where: Where, other: FeatureKey): Finding {
 
 // Roles and features.
 
+/** A role that is not in the list. */
 export function unknownRole(where: Where, role: string, nearest: string | null): Finding {
   return {
     code: "project/unknown-role",
@@ -293,6 +316,7 @@ export function unknownRole(where: Where, role: string, nearest: string | null):
   };
 }
 
+/** A feature that does not say what it is. */
 export function noRole(where: Where): Finding {
   return {
     code: "project/no-role",
@@ -304,6 +328,7 @@ export function noRole(where: Where): Finding {
   };
 }
 
+/** A role whose feature is drawn as another kind of thing. */
 export function wrongGeometry(where: Where, role: Role, wanted: string): Finding {
   return {
     code: "project/wrong-geometry",
@@ -315,6 +340,7 @@ export function wrongGeometry(where: Where, role: Role, wanted: string): Finding
   };
 }
 
+/** A role whose feature has no place. */
 export function emptyGeometry(where: Where): Finding {
   return {
     code: "project/empty-geometry",
@@ -326,6 +352,7 @@ export function emptyGeometry(where: Where): Finding {
   };
 }
 
+/** An id that an earlier feature has. */
 export function duplicateId(where: Where, id: string): Finding {
   return {
     code: "project/duplicate-id",
@@ -337,6 +364,7 @@ export function duplicateId(where: Where, id: string): Finding {
   };
 }
 
+/** A parcel good for a sketch only. */
 export function walkedOutline(where: Where): Finding {
   return {
     code: "project/walked-outline",
@@ -348,6 +376,7 @@ export function walkedOutline(where: Where): Finding {
   };
 }
 
+/** A feature for a block that the settings have not got (null: that it does not name). */
 export function unknownBlock(where: Where, block: string | null): Finding {
   return {
     code: "project/unknown-block",
@@ -359,6 +388,7 @@ export function unknownBlock(where: Where, block: string | null): Finding {
   };
 }
 
+/** A standing row without end posts and without number and taped length. */
 export function incompleteRow(where: Where): Finding {
   return {
     code: "project/incomplete-row",
@@ -372,6 +402,7 @@ export function incompleteRow(where: Where): Finding {
 
 // Settings.
 
+/** A setting, or a property of a feature, that is not understood or not there; `why` is half a sentence. */
 export function badSetting(path: string, value: string, why: string, where: Partial<Where> = {}): Finding {
   return {
     code: "project/bad-setting",
@@ -384,6 +415,7 @@ export function badSetting(path: string, value: string, why: string, where: Part
   };
 }
 
+/** A setting, or a property of a feature, beyond what a vineyard has. */
 export function settingOutOfRange(path: string, value: Phrase, limits: Phrase, where: Partial<Where> = {}): Finding {
   return {
     code: "project/setting-out-of-range",
@@ -400,6 +432,7 @@ function settingOf(path: string, { feature }: Partial<Where>): string {
   return feature === undefined ? `The setting ${path}` : `"${path}" of feature ${named(feature)}`;
 }
 
+/** A member of the settings that nobody reads. */
 export function unknownSetting(path: string, nearest: string | null): Finding {
   return {
     code: "project/unknown-setting",
@@ -411,6 +444,7 @@ export function unknownSetting(path: string, nearest: string | null): Finding {
   };
 }
 
+/** Two blocks with one id. */
 export function duplicateBlock(block: string): Finding {
   return {
     code: "project/duplicate-block",
@@ -422,6 +456,7 @@ export function duplicateBlock(block: string): Finding {
   };
 }
 
+/** All that was taken as usual, in one sentence. */
 export function defaultsUsed(values: Phrase): Finding {
   return {
     code: "project/defaults-used",
@@ -435,6 +470,7 @@ export function defaultsUsed(values: Phrase): Finding {
 
 // What was mended: always notes, since nothing is lost and the file stays as it is.
 
+/** A file that is one feature or geometry. */
 export function bareGeometry(where: Where, kind: string): Finding {
   return mended(
     where,
@@ -444,6 +480,7 @@ export function bareGeometry(where: Where, kind: string): Finding {
   );
 }
 
+/** An area without a role, taken as the parcel. */
 export function parcelAssumed(where: Where): Finding {
   return mended(
     where,
@@ -454,6 +491,7 @@ export function parcelAssumed(where: Where): Finding {
   );
 }
 
+/** A ring whose last position was not its first. */
 export function ringClosed(where: Where): Finding {
   return mended(
     where,
@@ -464,6 +502,7 @@ export function ringClosed(where: Where): Finding {
   );
 }
 
+/** A ring against the right-hand rule. */
 export function ringRewound(where: Where): Finding {
   return mended(
     where,
@@ -473,6 +512,7 @@ export function ringRewound(where: Where): Finding {
   );
 }
 
+/** Corners within a millimetre of the one before. */
 export function repeatedPoints(where: Where, count: number): Finding {
   return mended(
     where,
@@ -482,6 +522,7 @@ export function repeatedPoints(where: Where, count: number): Finding {
   );
 }
 
+/** Corners on a straight edge. */
 export function collinearPoints(where: Where, count: number): Finding {
   return mended(
     where,
@@ -491,6 +532,7 @@ export function collinearPoints(where: Where, count: number): Finding {
   );
 }
 
+/** Positions with a third number. */
 export function heightsDropped(where: Where, features: number): Finding {
   return mended(
     where,
@@ -500,6 +542,7 @@ export function heightsDropped(where: Where, features: number): Finding {
   );
 }
 
+/** Longitudes on both sides of 180. */
 export function antimeridian(where: Where): Finding {
   return mended(
     where,
@@ -509,6 +552,7 @@ export function antimeridian(where: Where): Finding {
   );
 }
 
+/** A geometry collection; `left` names what of it the role has no use for. */
 export function collectionFolded(where: Where, left: string | null): Finding {
   return mended(
     where,
@@ -518,6 +562,7 @@ export function collectionFolded(where: Where, left: string | null): Finding {
   );
 }
 
+/** A feature without the member "properties". */
 export function propertiesMissing(where: Where): Finding {
   return mended(
     where,
@@ -527,6 +572,7 @@ export function propertiesMissing(where: Where): Finding {
   );
 }
 
+/** A coordinate system named in the old way, and how it was treated. */
 export function crsRead(system: string, isLonLat: boolean): Finding {
   return {
     code: isLonLat ? "project/crs-lon-lat" : "project/crs-not-used",

@@ -23,6 +23,7 @@ import type { Stated } from "./schema-parts.ts";
 
 /* What is stated, over what is usual: the settings a stage works with, in SI. */
 
+/** Distances of the ground, in metres. */
 export function groundSettings(stated: Stated<typeof groundSection>, usual: GroundSettings): GroundSettings {
   return {
     setback_m: stated.setback ?? usual.setback_m,
@@ -87,6 +88,7 @@ function minRow(stated: NonNullable<Stated<typeof rowsSection>["minRow"]>): RowS
   return typeof stated === "number" ? { kind: "length", length_m: stated } : { kind: "vines", vines: stated.vines };
 }
 
+/** Trellis of a block; a wire without a diameter is of the usual one, a tie-off may state one of its two members. */
 export function trellisSettings(stated: Stated<typeof trellisSection>, usual: TrellisSettings): TrellisSettings {
   const diameter_mm = usual.wires[0]?.diameter_mm ?? 0;
   const wires = stated.wires?.map(({ purpose, height, diameter, count }) => ({
@@ -110,6 +112,7 @@ export function trellisSettings(stated: Stated<typeof trellisSection>, usual: Tr
   };
 }
 
+/** Drip of a block. */
 export function dripSettings(stated: Stated<typeof dripSection>, usual: DripSettings): DripSettings {
   return {
     emitterFlow_lph: stated.emitterFlow ?? usual.emitterFlow_lph,
@@ -118,6 +121,7 @@ export function dripSettings(stated: Stated<typeof dripSection>, usual: DripSett
   };
 }
 
+/** Packages and spares. */
 export function materialSettings(stated: Stated<typeof materialsSection>, usual: MaterialSettings): MaterialSettings {
   return {
     wireCoil_m: stated.wireCoil ?? usual.wireCoil_m,

@@ -88,6 +88,7 @@ function placeIn(
   return { ok: false, nearest: nearest === null ? null : prefix + nearest };
 }
 
+/** A section of the project or of a block, empty when it is not stated. */
 export function sectionOf(owner: JsonObject, section: string): JsonObject {
   const value = member(owner, section);
   return isJsonObject(value) ? value : {};
