@@ -2,6 +2,7 @@ import { type Finding, hasError, type Project, parseProject, type UnitSystem, wi
 import type { Arguments } from "./arguments.ts";
 import { folderNames, type Input, inputNames, readInput } from "./inputs.ts";
 import { overridesOf } from "./overrides.ts";
+import { printable } from "./printable.ts";
 import { countOf } from "./report.ts";
 import { exitCode, type Terminal, UsageError } from "./terminal.ts";
 
@@ -48,7 +49,7 @@ export async function overInputs(
     const answer = await work(read(input, overrides, units, isBatch ? (folders[index] ?? "") : "", isBatch));
     if (hasError(answer.findings)) code = Math.max(code, exitCode.findingError);
     if (args.has("json")) terminal.out(jsonText(answer.json, isBatch));
-    else terminal.out(isBatch && answer.report !== "" ? `${input.name}\n${answer.report}\n` : answer.report);
+    else terminal.out(printable(isBatch && answer.report !== "" ? `${input.name}\n${answer.report}\n` : answer.report));
     if (isBatch) {
       const errors = answer.findings.filter((finding) => finding.severity === "error").length;
       terminal.note(

@@ -4,6 +4,7 @@ import { createServer, type Plugin } from "vite";
 import { createPlanner, parseProject } from "../core/index.ts";
 import { writePlan } from "./deliver.ts";
 import { findingsReport } from "./findings-report.ts";
+import { printable } from "./printable.ts";
 import { processTerminal } from "./process-terminal.ts";
 import { planSummary } from "./report.ts";
 
@@ -46,11 +47,11 @@ async function firstSample(): Promise<string> {
 async function planFile(project: string): Promise<void> {
   const read = parseProject(project);
   if (!read.ok) {
-    terminal.out(findingsReport(read.findings, "metric"));
+    terminal.out(printable(findingsReport(read.findings, "metric")));
     return;
   }
   const plan = createPlanner().plan(read.value);
-  terminal.out(planSummary(plan, read.value.units, []));
+  terminal.out(printable(planSummary(plan, read.value.units, [])));
   const name = basename(file, ".geojson") === "project" ? basename(dirname(file)) : basename(file, ".geojson");
   await writePlan(plan, "out", name, { ...terminal, folder: root });
 }

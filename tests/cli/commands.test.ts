@@ -104,3 +104,12 @@ test("export of a file that cannot be read as a project says why and writes noth
   expect([code, out]).toEqual([1, ""]);
   expect(notes).toContain("error: ");
 });
+
+test("a name out of a file cannot steer the terminal", async () => {
+  const name = "Red\u001b[31m\u009b2J\u202efield";
+  const parcel = { type: "Feature", properties: { role: "parcel" }, geometry: JSON.parse(createParcelText()) };
+  const input = JSON.stringify({ type: "FeatureCollection", tautrow: { version: 1, name }, features: [parcel] });
+  const { out } = await say(["plan", "-"], { input });
+  expect(out).toContain("Red\ufffd[31m\ufffd2J\ufffdfield");
+  expect(out).not.toMatch(/[^\P{Cc}\n]/u);
+});

@@ -1,6 +1,7 @@
 import { planePoint } from "../../src/core/plane/coordinate.ts";
 import type { Block, MaterialSettings } from "../../src/core/project/project.ts";
 import type { Positions, Row, Rows } from "../../src/core/rows/rows.ts";
+import { createProject, createBlock as createProjectBlock } from "./create-project.ts";
 
 interface RowSketch {
   readonly length_m: number;
@@ -80,57 +81,29 @@ function createPositions(rows: readonly Row[], count: (row: Row) => number): Pos
 
 /** A block with two fruiting wires and a drip wire, 0.75 m of wire at each tie-off, one stake and one 2 L/h emitter a vine. */
 export function createBlock(changes: Partial<Block> = {}): Block {
+  const usual = createProjectBlock();
+  const [drip] = usual.trellis.wires.filter((wire) => wire.purpose === "drip");
+  const fruiting = [0.9, 1.1].map((height_m) => ({
+    purpose: "fruiting" as const,
+    height_m,
+    diameter_mm: 2.3241,
+    count: 1,
+  }));
+  const gripper = { kind: "gripper", allowance_m: 0.75 } as const;
   return {
-    id: "1",
-    name: "1",
-    rows: {
-      bearing: { kind: "given", bearing_deg: 0 },
-      rowSpacing_m,
-      vineSpacing_m: 1.8,
-      headland_m: 9,
-      rowOne: { kind: "centred" },
-      firstSide: "left",
-      minRow: { kind: "length", length_m: 15 },
-      rowEnd: "vines",
-      trim: "both",
-      endGap_m,
-      vines: "centred",
-      bay_vines: 4,
-      bays: "whole-vines",
-      distancesTo: "end-post",
-      anchorOut_m: 1.5,
-      lockedBearings: [],
-      rowCost_m: 12,
-    },
+    ...usual,
     trellis: {
-      wires: [
-        { purpose: "drip", height_m: 0.45, diameter_mm: 2.3241, count: 1 },
-        { purpose: "fruiting", height_m: 0.9, diameter_mm: 2.3241, count: 1 },
-        { purpose: "fruiting", height_m: 1.1, diameter_mm: 2.3241, count: 1 },
-      ],
-      tieOffStart: { kind: "gripper", allowance_m: 0.75 },
-      tieOffEnd: { kind: "gripper", allowance_m: 0.75 },
-      stakesPerVine: 1,
+      ...usual.trellis,
+      wires: drip === undefined ? fruiting : [drip, ...fruiting],
+      tieOffStart: gripper,
+      tieOffEnd: gripper,
     },
     drip: { emitterFlow_lph: 2, emittersPerVine: 1, overrun_m: 0.6 },
-    plantings: [],
     ...changes,
   };
 }
 
 /** Package sizes and spares of the defaults in US units. */
 export function createMaterialSettings(changes: Partial<MaterialSettings> = {}): MaterialSettings {
-  return {
-    wireCoil_m: 304.8,
-    hoseCoil_m: 152.4,
-    stakeClipBag: 200,
-    hoseClipBag: 500,
-    emitterBag: 100,
-    vineSpare_ratio: 0.02,
-    clipSpare_ratio: 0.05,
-    emitterSpare_ratio: 0.05,
-    linePostSpare_ratio: 0.02,
-    endPostSpare: 1,
-    ...changes,
-  };
+  return { ...createProject().materials, ...changes };
 }

@@ -3,6 +3,7 @@ import type { Arguments } from "../arguments.ts";
 import { overInputs } from "../batch.ts";
 import { writeFiles } from "../deliver.ts";
 import { findingsReport } from "../findings-report.ts";
+import { printable } from "../printable.ts";
 import { type Terminal, UsageError } from "../terminal.ts";
 
 /** `tautrow export`: chosen parts of every plan in a chosen format, on standard output or with --out as files. Gives the exit code. */
@@ -15,7 +16,7 @@ export function exportCommand(args: Arguments, terminal: Terminal): Promise<numb
     if (out === null) refuseUnjoinable(chosen, source !== null);
     const plan = project === null ? null : planner.plan(project);
     const said = plan?.findings ?? findings;
-    if (hasError(said)) terminal.note(findingsReport(said, units));
+    if (hasError(said)) terminal.note(printable(findingsReport(said, units)));
     if (plan === null) return { findings: said, report: "", json: null };
     if (out === null) terminal.out(`${source === null ? "" : "\u001e"}${joined(chosen, plan)}`);
     else await writeFiles(chosen, plan, out, folder, terminal);

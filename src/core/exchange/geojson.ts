@@ -1,6 +1,6 @@
 import type { Feature, FeatureCollection, LineString, MultiLineString, Point } from "geojson";
 import type { Plan } from "../plan.ts";
-import type { LonLat } from "../plane/coordinate.ts";
+import { type LonLat, lonLat } from "../plane/coordinate.ts";
 import { placed, postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./positions.ts";
 import { millimetres, position } from "./rounding.ts";
 
@@ -71,7 +71,7 @@ function line(start: LonLat, end: LonLat): LineString | MultiLineString {
   const side_deg = start[0] > 0 ? 180 : -180;
   const share = (side_deg - start[0]) / (end[0] + 2 * side_deg - start[0]);
   const crossing = start[1] + share * (end[1] - start[1]);
-  const at = (lon_deg: number): [number, number] => [lon_deg, Number(crossing.toFixed(8))];
+  const at = (lon_deg: number): [number, number] => position(lonLat(lon_deg, crossing));
   return {
     type: "MultiLineString",
     coordinates: [
