@@ -1,7 +1,8 @@
-import { mkdir, rename, writeFile } from "node:fs/promises";
+import { rename, writeFile } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import { type ExportFormat, fileName, formats, type Plan } from "../core/index.ts";
 import { whyUnreadable } from "./inputs.ts";
+import { makeFolder } from "./make-folder.ts";
 import { countOf } from "./report.ts";
 import { type Terminal, UsageError } from "./terminal.ts";
 
@@ -21,7 +22,7 @@ export async function writeFiles(
 ): Promise<void> {
   const target = resolve(terminal.folder, out, folder);
   try {
-    await mkdir(target, { recursive: true });
+    await makeFolder(target);
     for (const format of chosen) {
       const file = join(target, fileName(format));
       await writeFile(`${file}.part`, format.text(plan));
