@@ -18,8 +18,8 @@ const vinePlaces = [
   { value: "aligned", label: "in line across rows" },
 ] as const;
 const sides = [
-  { value: "left", label: "left of the bearing" },
-  { value: "right", label: "right of the bearing" },
+  { value: "left", label: "west or north" },
+  { value: "right", label: "east or south" },
 ] as const;
 
 /** Fields that are set once and seldom touched. */

@@ -55,7 +55,7 @@ function blockPhrases({ rows, trellis, drip }: Block): Phrases {
     vineSpacing: say`vine spacing ${quantity("length", rows.vineSpacing_m)}`,
     headland: say`headland ${quantity("length", rows.headland_m)}`,
     rowOne: say`row 1 placed so that the rows lie in the middle`,
-    firstSide: say`row 1 on the ${rows.firstSide}`,
+    firstSide: say`row 1 on the ${rows.firstSide === "left" ? "west or north" : "east or south"} side`,
     minRow: rows.minRow.kind === "length" ? say`shortest row ${quantity("length", rows.minRow.length_m)}` : [],
     rowEnd: say`rows end at whole ${rows.rowEnd === "vines" ? "vine spacings" : rows.rowEnd}`,
     trim: say`the rest left at ${rows.trim} ends`,
