@@ -3,7 +3,7 @@ import type { Frame } from "../plane/frame.ts";
 import { plantingArea, unionArea } from "../plane/overlay.ts";
 import type { BlockArea } from "../project/project.ts";
 import type { BlockGround, Cause, Outline, Rings } from "./ground.ts";
-import { isInside, partsOfEdge } from "./inside.ts";
+import { partsOfEdge } from "./inside.ts";
 import { forEachEdge, planeRings } from "./outlines.ts";
 import { addSegment, type SegmentDraft, segmentsOf } from "./segments.ts";
 
@@ -75,17 +75,6 @@ function blockArea(outlines: readonly Outline[], areas: readonly Outline[]): num
   const none = { xy: new Float64Array(0), distance_m: new Float64Array(0) };
   return plantingArea({ outlines: parcels, areas: areas.map((area) => area.rings), closed: [], segments: none })
     .area_m2;
-}
-
-/** True when some corner of one lies within the other. */
-export function touches(rings: Rings, areas: readonly Rings[]): boolean {
-  return areas.some((area) => hasCornerIn(rings, area) || hasCornerIn(area, rings));
-}
-
-function hasCornerIn(of: Rings, within: Rings): boolean {
-  for (let i = 0; i + 1 < of.xy.length; i += 2)
-    if (isInside(within, Number(of.xy[i]), Number(of.xy[i + 1]))) return true;
-  return false;
 }
 
 /** Everything around the outlines with the other areas as holes. */

@@ -6,7 +6,7 @@ import { planePoint } from "../plane/coordinate.ts";
 import { createFrame } from "../plane/frame.ts";
 import { plantingArea, unionArea } from "../plane/overlay.ts";
 import type { BlockArea, CrossAlley, EdgeSetback, GroundSettings, KeepOut, Parcel } from "../project/project.ts";
-import { blockGround, drawnAreas, remainingArea, type SharedGround, touches } from "./block-ground.ts";
+import { blockGround, drawnAreas, remainingArea, type SharedGround } from "./block-ground.ts";
 import { blockOutside, blocksOverlap, blocksShareGround, edgeOffOutline, nothingToPlant } from "./findings.ts";
 import type { BlockGround, Cause, Closed, Ground, Outline, Passable, Rings } from "./ground.ts";
 import { partsOfEdge } from "./inside.ts";
@@ -94,6 +94,9 @@ function addOutlines(to: SegmentDraft, outlines: readonly ParcelOutline[]): void
   }
 }
 
+/** Areas that share less than this only touch. */
+const leastShared_m2 = 1;
+
 function blockGrounds(
   input: GroundInput,
   shared: SharedGround,
@@ -113,21 +116,21 @@ function blockGrounds(
     if (own.length === 0 && restTaken !== null) {
       findings.push(blocksShareGround(place(parcels), block.id, restTaken));
     } else if (own.length === 0) restTaken = block.id;
-    if (own.length > 0 && !own.some((rings) => touches(rings, parcels))) {
-      findings.push(blockOutside(place(own), block.id));
-    }
-    drawn.slice(0, i).forEach((other, j) => {
-      const shared_m2 = unionArea(own) + unionArea(other) - unionArea([...own, ...other]);
-      if (own.length > 0 && other.length > 0 && shared_m2 > 1) {
-        findings.push(blocksOverlap(place(own), block.id, input.blocks[j]?.id ?? ""));
-      }
-    });
     const areas = own.length > 0 ? own : remainingArea(outlines, others);
     const centre = centreOf(own.length > 0 ? own : parcels);
     const whole: readonly Outline[] = sharesRest ? [] : outlines;
-    blocks.push(
-      blockGround(block.id, block.rowSpacing_m, areas, own.length > 0, centre, causes, { ...shared, outlines: whole }),
-    );
+    const ground = blockGround(block.id, block.rowSpacing_m, areas, own.length > 0, centre, causes, {
+      ...shared,
+      outlines: whole,
+    });
+    if (own.length > 0 && ground.area_m2 < leastShared_m2) findings.push(blockOutside(place(own), block.id));
+    drawn.slice(0, i).forEach((other, j) => {
+      const shared_m2 = unionArea(own) + unionArea(other) - unionArea([...own, ...other]);
+      if (own.length > 0 && other.length > 0 && shared_m2 > leastShared_m2) {
+        findings.push(blocksOverlap(place(own), block.id, input.blocks[j]?.id ?? ""));
+      }
+    });
+    blocks.push(ground);
   });
   return blocks;
 }

@@ -172,4 +172,11 @@ describe("several blocks", () => {
     const away = { key: "b", block: "north", polygons: [[rectangle(60, 80, [500, 0]).map((point) => at(point))]] };
     expect(lay({ blocks, blockAreas: [south, away] }).codes).toEqual(["ground/block-outside"]);
   });
+
+  it("that reach across a parcel with every corner outside it lie in it all the same", () => {
+    const across = { key: "b", block: "north", polygons: [[rectangle(100, 30, [-20, 80]).map((point) => at(point))]] };
+    const { ground, codes } = lay({ blocks, blockAreas: [south, across] });
+    expect(codes).toEqual([]);
+    expect(ground.blocks[1]?.area_m2).toBeCloseTo(60 * 30, 0);
+  });
 });
