@@ -73,7 +73,10 @@ function holdsRow(ground: TurnedGround, settings: RowSettings, clearance: Cleara
   return rowLength(pieces, settings) > 0;
 }
 
-/** The position within one spacing with the most row length: tried at even steps, then closed in on between the neighbours of the best. */
+/**
+ * The position within one spacing with the most row length: that of centred rows and even steps are tried, then it is closed in on
+ * between the neighbours of the best.
+ */
 function bestPosition(ground: TurnedGround, settings: RowSettings, clearance: Clearance): number {
   const { lowest_m, highest_m } = ground;
   const spacing = settings.rowSpacing_m;
@@ -84,6 +87,9 @@ function bestPosition(ground: TurnedGround, settings: RowSettings, clearance: Cl
     const length_m = lengthAt(at_m);
     if (length_m > best.length_m + 1e-6) best = { at_m, length_m };
   };
+  // The only one that may hold a row more: where a whole number of spacings fits exactly from side to side.
+  const middle = centred(ground, settings, clearance);
+  if (middle.count > 0) consider(middle.first_m);
   for (let i = 0; i < positionsTried; i++) consider(lowest_m + (i * spacing) / positionsTried);
   for (let step = spacing / positionsTried / 2; step > spacing / 2000; step /= 2) {
     const { at_m } = best;

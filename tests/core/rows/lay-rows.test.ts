@@ -103,6 +103,12 @@ describe("rows on a rectangle 60 m wide and 120 m deep, 3 m setback, 8 m headlan
     expect(rowsOf(plan({ rowOne: { kind: "most-row" } }))).toHaveLength(22);
   });
 
+  it("hold the most row when asked, also where only one position holds a row more", () => {
+    const exact = { rowSpacing_m: 54 / 27 - 1e-5 } as const;
+    expect(rowsOf(plan(exact))).toHaveLength(28);
+    expect(rowsOf(plan({ ...exact, rowOne: { kind: "most-row" } }))).toHaveLength(28);
+  });
+
   it("know which edge cut them", () => {
     const [row] = rowsOf(plan());
     expect([row?.startCut, row?.endCut]).toEqual([
