@@ -36,7 +36,8 @@ export function withStandingRows(
     if (Math.abs(mapped_m - draft.length_m) > tapeTolerance * mapped_m + 0.5) {
       findings.push(tapeDiffers(standing.ends[0], standing.key, draft.length_m, mapped_m));
     }
-    const replaced = rows.filter((row) => row.given === null && liesOn(draft, row, axes, settings.rowSpacing_m));
+    // Looked for among all computed rows: one that another standing row has replaced still tells which line this is.
+    const replaced = computed.filter((row) => liesOn(draft, row, axes, settings.rowSpacing_m));
     const across_m = replaced[0]?.across_m ?? draft.across_m;
     rows = [...rows.filter((row) => !replaced.includes(row)), { ...draft, across_m }];
   }

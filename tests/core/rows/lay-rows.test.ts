@@ -354,6 +354,23 @@ describe("rows that stand already", () => {
     ]);
   });
 
+  it("share a number when two of them stand one behind the other on one line", () => {
+    const south = standing({ key: "south", row: "8a", ends: [at([20.2, 10]), at([20.2, 50])] });
+    const north = standing({ key: "north", row: "8b", ends: [at([20.2, 60]), at([20.2, 100])] });
+    for (const givenRows of [
+      [south, north],
+      [north, south],
+    ]) {
+      const result = plan({}, { givenRows });
+      expect(rowsOf(result)).toHaveLength(23);
+      expect(rowsOf(result).filter((row) => row.given !== null)).toMatchObject([
+        { id: "8a", given: "south" },
+        { id: "8b", given: "north" },
+      ]);
+      expect(codes(result)).toEqual([]);
+    }
+  });
+
   it("are spoken of when they stand where the plan has another number", () => {
     expect(codes(plan({}, { givenRows: [standing({ row: "2", ends: posts })] }))).toEqual(["rows/given-row-elsewhere"]);
   });
