@@ -121,6 +121,28 @@ test("--out writes the files, each whole, and says so apart from the answer", as
   expect(notes).toContain("Wrote 6 files to new/out");
 });
 
+test("--out leaves the files of an earlier plan alone when the outline cannot be planned", async () => {
+  const bowTie = JSON.stringify({
+    type: "Polygon",
+    coordinates: [
+      [
+        [6, 49],
+        [6.001, 49.001],
+        [6.001, 49],
+        [6, 49.001],
+        [6, 49],
+      ],
+    ],
+  });
+  const folder = createFolder({ "a.geojson": createParcelText(), "broken.geojson": bowTie });
+  await say(["plan", "a.geojson", "--out", "o"], { folder });
+  const before = readFileSync(join(folder, "o/rows.geojson"), "utf8");
+  const { code, notes } = await say(["plan", "broken.geojson", "--out", "o"], { folder });
+  expect(code).toBe(1);
+  expect(notes).toContain("Nothing was written");
+  expect(readFileSync(join(folder, "o/rows.geojson"), "utf8")).toBe(before);
+});
+
 test("--out that leads through a file is wrong usage", async () => {
   const folder = createFolder({ "a.geojson": createParcelText(), file: "" });
   const { code, notes } = await say(["plan", "a.geojson", "--out", "file/out"], { folder });

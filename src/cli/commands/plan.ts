@@ -22,7 +22,9 @@ export function planCommand(args: Arguments, terminal: Terminal): Promise<number
     }
     const plan = planner.plan(project);
     const compass = date === null ? null : await compassOf(plan, date);
-    if (out !== null) await writePlan(plan, out, folder, terminal);
+    // Empty files would take the place of those of an earlier plan.
+    if (out !== null && plan.rows === null) terminal.note("Nothing was written: the file has to be mended first.\n");
+    else if (out !== null) await writePlan(plan, out, folder, terminal);
     return {
       findings: plan.findings,
       report: planReport(plan, units, compass === null ? [] : compassLines(compass, date ?? "", units)),

@@ -7,6 +7,9 @@ import { partsOfEdge } from "./inside.ts";
 import { forEachEdge, planeRings } from "./outlines.ts";
 import { addSegment, type SegmentDraft, segmentsOf } from "./segments.ts";
 
+/** Areas that share less than this only touch. */
+export const leastShared_m2 = 1;
+
 /** What all blocks have in common: outlines, what to keep out of, and its distances. */
 export interface SharedGround {
   readonly frame: Frame;
@@ -25,7 +28,7 @@ export function drawnAreas(block: string, areas: readonly BlockArea[], frame: Fr
 
 /** What the areas of other blocks leave, as one area around all outlines; empty when there are no others. */
 export function remainingArea(outlines: readonly Outline[], others: readonly Rings[]): readonly Rings[] {
-  return others.length === 0 ? [] : [rest(outlines, others)];
+  return others.length === 0 ? [] : [rest(outlines, apart(others))];
 }
 
 /** The ground of one block. Blocks keep half a row spacing from a border that runs through the parcels, so neighbours keep a whole one. */
@@ -77,6 +80,23 @@ function blockArea(outlines: readonly Outline[], areas: readonly Outline[]): num
     .area_m2;
 }
 
+/** The areas as they are, or their union where they overlap: counted twice, ground would seem to be left. */
+function apart(areas: readonly Rings[]): readonly Rings[] {
+  const sum_m2 = areas.reduce((sum, rings) => sum + unionArea([rings]), 0);
+  if (sum_m2 - unionArea(areas) < leastShared_m2) return areas;
+  const none = { xy: new Float64Array(0), distance_m: new Float64Array(0) };
+  return plantingArea({ outlines: areas, areas: [], closed: [], segments: none }).polygons.map(ringsOf);
+}
+
+function ringsOf(polygon: readonly Float64Array[]): Rings {
+  const ringStart = [0];
+  for (const ring of polygon) ringStart.push(Number(ringStart.at(-1)) + ring.length / 2);
+  return { xy: Float64Array.from(polygon.flatMap((ring) => [...ring])), ringStart: Int32Array.from(ringStart) };
+}
+
+/** How far around the outlines the area that is left is drawn: further than any headland reaches. */
+const beyond_m = 10_000;
+
 /** Everything around the outlines with the other areas as holes. */
 function rest(outlines: readonly Outline[], others: readonly Rings[]): Rings {
   let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
@@ -88,7 +108,7 @@ function rest(outlines: readonly Outline[], others: readonly Rings[]): Rings {
       north = Math.max(north, Number(rings.xy[i + 1]));
     }
   }
-  const around = 10_000;
+  const around = beyond_m;
   const box = [
     west - around,
     south - around,

@@ -51,7 +51,7 @@ export interface BlockGround {
   readonly segments: Segments;
   /** Features that wires run past: each by itself, because a gap is judged as a whole. */
   readonly passable: readonly Passable[];
-  /** Middle of the block's ground by area, plane metres: where its bearing is true. */
+  /** Middle by area of what was drawn for the block, else of all parcels; plane metres. Where its bearing is true. */
   readonly centre: readonly [x_m: number, y_m: number];
   readonly convergence_deg: number;
 }

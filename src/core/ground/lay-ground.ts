@@ -6,7 +6,7 @@ import { planePoint } from "../plane/coordinate.ts";
 import { createFrame } from "../plane/frame.ts";
 import { plantingArea, unionArea } from "../plane/overlay.ts";
 import type { BlockArea, CrossAlley, EdgeSetback, GroundSettings, KeepOut, Parcel } from "../project/project.ts";
-import { blockGround, drawnAreas, remainingArea, type SharedGround } from "./block-ground.ts";
+import { blockGround, drawnAreas, leastShared_m2, remainingArea, type SharedGround } from "./block-ground.ts";
 import { blockOutside, blocksOverlap, blocksShareGround, edgeOffOutline, nothingToPlant } from "./findings.ts";
 import type { BlockGround, Cause, Closed, Ground, Outline, Passable, Rings } from "./ground.ts";
 import { partsOfEdge } from "./inside.ts";
@@ -94,9 +94,6 @@ function addOutlines(to: SegmentDraft, outlines: readonly ParcelOutline[]): void
   }
 }
 
-/** Areas that share less than this only touch. */
-const leastShared_m2 = 1;
-
 function blockGrounds(
   input: GroundInput,
   shared: SharedGround,
@@ -125,8 +122,9 @@ function blockGrounds(
     });
     if (own.length > 0 && ground.area_m2 < leastShared_m2) findings.push(blockOutside(place(own), block.id));
     drawn.slice(0, i).forEach((other, j) => {
+      if (own.length === 0 || other.length === 0) return;
       const shared_m2 = unionArea(own) + unionArea(other) - unionArea([...own, ...other]);
-      if (own.length > 0 && other.length > 0 && shared_m2 > leastShared_m2) {
+      if (shared_m2 > leastShared_m2) {
         findings.push(blocksOverlap(place(own), block.id, input.blocks[j]?.id ?? ""));
       }
     });

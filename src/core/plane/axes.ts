@@ -27,6 +27,12 @@ export function turn(xy: Float64Array, axes: Axes): Float64Array {
   return uv;
 }
 
+/** A place of the plane as u, v. */
+export function turnPoint([x, y]: PlanePoint, axes: Axes): readonly [u_m: number, v_m: number] {
+  const [east, north] = [x - axes.x_m, y - axes.y_m];
+  return [east * axes.sin + north * axes.cos, east * axes.cos - north * axes.sin];
+}
+
 /** A place given along and across, back in the plane. */
 export function turnBack(u_m: number, v_m: number, axes: Axes): PlanePoint {
   return planePoint(axes.x_m + u_m * axes.sin + v_m * axes.cos, axes.y_m + u_m * axes.cos - v_m * axes.sin);

@@ -3,11 +3,10 @@ import { axesAt } from "../plane/axes.ts";
 import type { RowSettings } from "../project/project.ts";
 import { rowDirection_deg } from "./bearing.ts";
 import { clearanceOf } from "./block-rows.ts";
+import { laidPieces } from "./lay-piece.ts";
 import { rowLines } from "./row-one.ts";
 import { rowPieces, turnedGround } from "./row-pieces.ts";
 import type { Sweep, SweepPoint } from "./rows.ts";
-import { isLongEnough } from "./shortest.ts";
-import { rowLayout } from "./vines.ts";
 
 /**
  * What the block holds at every bearing of [0, 180), a step in degrees apart (1 or finer). The score is row length less a
@@ -37,18 +36,14 @@ function sweepPoint(ground: Ground, block: BlockGround, settings: RowSettings, b
   const clearance = clearanceOf(settings);
   const turned = turnedGround(block, axesAt(block.centre, rowDirection_deg(bearing_deg, block)), clearance.usualGap_m);
   const lines = rowLines(turned, settings, clearance, ground.frame);
-  const { u } = rowPieces(turned, lines, clearance).pieces;
   let rowLength_m = 0;
   let rows = 0;
   let shortRows = 0;
-  for (let n = 0; 2 * n + 1 < u.length; n++) {
-    const piece_m = Number(u[2 * n + 1]) - Number(u[2 * n]);
-    const low = settings.firstSide === "left" ? Number(u[2 * n]) : -Number(u[2 * n + 1]);
-    const layout = isLongEnough(piece_m, settings) ? rowLayout(piece_m, settings, -low) : null;
-    if (layout === null) shortRows++;
+  for (const { row } of laidPieces(rowPieces(turned, lines, clearance), settings, () => false)) {
+    if (row === null) shortRows++;
     else {
       rows++;
-      rowLength_m += layout.to_m - layout.from_m;
+      rowLength_m += row.layout.to_m - row.layout.from_m;
     }
   }
   return {

@@ -42,8 +42,8 @@ export function blockBearing(
     }
     case "edge": {
       if (bearing.edge === "longest") return { bearing_deg: longest(), findings: [] };
-      const [edge] = ground.covered.get(bearing.edge) ?? [];
-      if (edge === undefined) {
+      const edge = longestOf(ground.covered.get(bearing.edge) ?? []);
+      if (edge === null) {
         return { bearing_deg: longest(), findings: [bearingEdgeMissing(block.block, bearing.edge)] };
       }
       const [px = 0, py = 0, qx = 0, qy = 0] = edge;
@@ -52,23 +52,47 @@ export function blockBearing(
   }
 }
 
-/** Two edges this near in direction are one edge. */
-const straight_deg = 1e-6;
+/** Edges that turn less than this run on as one: coordinates of 7 decimals bend an edge of 50 m by about as much. */
+const straight_deg = 0.02;
 
-/** Grid bearing of the longest straight run of edges around the block's ground. */
+/** Grid bearing of the longest straight run of edges around the block's ground, from where the run begins to where it ends. */
 function longestEdge_deg(block: BlockGround): number {
   let best = { length_m: -1, bearing_deg: 0 };
   for (const { rings } of block.isDrawn ? block.areas : block.outlines) {
-    let run = { length_m: 0, bearing_deg: -1 };
     const outerEnd = Number(rings.ringStart[1] ?? 0);
-    forEachEdge(rings, (e, px, py, qx, qy) => {
-      if (e >= outerEnd) return;
-      const bearing_deg = gridBearing_deg(px, py, qx, qy);
-      const length_m = Math.hypot(qx - px, qy - py);
-      const isStraight = Math.abs(bearing_deg - run.bearing_deg) <= straight_deg;
-      run = { length_m: isStraight ? run.length_m + length_m : length_m, bearing_deg };
-      if (run.length_m > best.length_m + 1e-6) best = run;
+    const edges: (readonly [px: number, py: number, qx: number, qy: number])[] = [];
+    forEachEdge(rings, (e, ...ends) => {
+      if (e < outerEnd) edges.push(ends);
     });
+    for (const [px, py, qx, qy] of straightRuns(edges)) {
+      const length_m = Math.hypot(qx - px, qy - py);
+      if (length_m > best.length_m + 1e-6) best = { length_m, bearing_deg: gridBearing_deg(px, py, qx, qy) };
+    }
   }
   return best.bearing_deg;
+}
+
+/** Longest of the edges that a drawn line covers. */
+function longestOf(edges: readonly Float64Array[]): Float64Array | null {
+  const length = ([px = 0, py = 0, qx = 0, qy = 0]: Float64Array) => Math.hypot(qx - px, qy - py);
+  return edges.reduce<Float64Array | null>((best, edge) => (best && length(best) >= length(edge) ? best : edge), null);
+}
+
+type Edge = readonly [px: number, py: number, qx: number, qy: number];
+
+/** Edges of a ring with those that run straight on made one, over the ring's first point too. */
+function straightRuns(edges: readonly Edge[]): readonly Edge[] {
+  const corner = edges.findIndex((edge, i) => !runsOn(edges.at(i - 1) ?? edge, edge));
+  const runs: Edge[] = [];
+  for (const edge of [...edges.slice(corner), ...edges.slice(0, corner)]) {
+    const last = runs.at(-1);
+    if (last !== undefined && runsOn(last, edge)) runs[runs.length - 1] = [last[0], last[1], edge[2], edge[3]];
+    else runs.push(edge);
+  }
+  return runs;
+}
+
+function runsOn([px, py, qx, qy]: Edge, [rx, ry, sx, sy]: Edge): boolean {
+  const turn_deg = Math.abs(gridBearing_deg(px, py, qx, qy) - gridBearing_deg(rx, ry, sx, sy));
+  return Math.min(turn_deg, 180 - turn_deg) <= straight_deg;
 }

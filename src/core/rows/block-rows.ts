@@ -1,15 +1,23 @@
 import type { Finding } from "../finding.ts";
 import type { BlockGround, Ground } from "../ground/ground.ts";
 import { isInside } from "../ground/inside.ts";
-import { axesAt } from "../plane/axes.ts";
+import { axesAt, turnPoint } from "../plane/axes.ts";
 import { lineBearing_deg } from "../plane/bearing.ts";
 import { planePoint } from "../plane/coordinate.ts";
 import type { Frame } from "../plane/frame.ts";
 import type { GivenRow, KeptPlace, RowSettings } from "../project/project.ts";
 import { rowDirection_deg } from "./bearing.ts";
 import { type ComputedRows, computedRows } from "./computed-rows.ts";
-import { givenRowElsewhere, givenRowUnknown, noRow, shortPieces } from "./findings.ts";
-import { withStandingRows, withTapedLength } from "./given-rows.ts";
+import {
+  givenRowElsewhere,
+  givenRowOutside,
+  givenRowUnknown,
+  givenTwice,
+  noRow,
+  shortPieces,
+  tapeDiffers,
+} from "./findings.ts";
+import { isTapeOff, withStandingRows, withTapedLength } from "./given-rows.ts";
 import { type Numbered, numbered } from "./numbering.ts";
 import { rowLines } from "./row-one.ts";
 import { type Clearance, rowPieces, turnedGround } from "./row-pieces.ts";
@@ -36,7 +44,8 @@ export function clearanceOf(settings: RowSettings): Clearance {
 /**
  * Rows of a block at a bearing: lines laid as row 1 is wanted, cut out of the ground, short pieces left out, rows laid to whole vines,
  * standing rows put in place of computed ones, numbered from the first side.
- * Findings: `rows/none`, `rows/short-pieces`, `rows/tape-differs`, `rows/given-row-unknown`, `rows/given-row-elsewhere`.
+ * Findings: `rows/none`, `rows/short-pieces`, `rows/tape-differs`, `rows/given-row-unknown`, `rows/given-row-elsewhere`,
+ * `rows/given-row-outside`, `rows/given-twice`.
  */
 export function blockRows(
   ground: Ground,
@@ -53,19 +62,17 @@ export function blockRows(
   const turned = turnedGround(block, axes, clearance.usualGap_m);
   const lines = rowLines(turned, settings, clearance, frame);
   const places = kept.map(({ at }) => {
-    const [x, y] = frame.toPlane(at);
-    return {
-      u_m: (x - axes.x_m) * axes.sin + (y - axes.y_m) * axes.cos,
-      v_m: (x - axes.x_m) * axes.cos - (y - axes.y_m) * axes.sin,
-    };
+    const [u_m, v_m] = turnPoint(frame.toPlane(at), axes);
+    return { u_m, v_m };
   });
   const computed = computedRows(rowPieces(turned, lines, clearance), lines, axes, settings, places, ground.causes);
   const standing = withStandingRows(computed.rows, given, axes, frame, settings);
-  const taped = withTaped(numbered(standing.rows, settings.firstSide), given, settings);
+  const taped = withTaped(numbered(standing.rows, settings.firstSide), given, settings, frame);
   const findings = [
     ...standing.findings,
     ...taped.findings,
     ...misnumbered(taped.rows, given),
+    ...outside(given, block, frame),
     ...summed(computed, taped.rows, block, frame),
   ];
   const { shortPieces: pieces, shortLength_m } = computed;
@@ -84,15 +91,26 @@ function withTaped(
   rows: readonly Numbered[],
   given: readonly GivenRow[],
   settings: RowSettings,
+  frame: Frame,
 ): { readonly rows: readonly Numbered[]; readonly findings: readonly Finding[] } {
   const findings: Finding[] = [];
   let result = rows;
   for (const { key, row: label, ends, tapedLength_m } of given) {
     if (ends !== null || label === null || tapedLength_m === null) continue;
-    if (!rows.some((row) => row.label === label)) findings.push(givenRowUnknown(null, key, label));
-    result = result.map((one) =>
-      one.label === label ? { ...one, row: withTapedLength(one.row, tapedLength_m, key, settings) } : one,
-    );
+    const planned = result.find((row) => row.label === label)?.row;
+    if (planned === undefined) {
+      findings.push(givenRowUnknown(null, key, label));
+      continue;
+    }
+    const at = frame.toLonLat(planned.start);
+    if (planned.given !== null) findings.push(givenTwice(at, key, label));
+    // Standing posts may use the ground that a planned row leaves over at its ends.
+    const spare_m = planned.startLeftover_m + planned.endLeftover_m;
+    if (isTapeOff(tapedLength_m, planned.length_m, spare_m)) {
+      findings.push(tapeDiffers(at, key, tapedLength_m, planned.length_m));
+    }
+    const taped = withTapedLength(planned, tapedLength_m, key, settings);
+    result = result.map((one) => (one.label === label ? { ...one, row: taped } : one));
   }
   return { rows: result, findings };
 }
@@ -102,6 +120,16 @@ function misnumbered(rows: readonly Numbered[], given: readonly GivenRow[]): rea
     const planned = rows.find(({ row }) => row.given === key)?.label;
     if (label === null || ends === null || planned === undefined || planned === label) return [];
     return [givenRowElsewhere(ends[0], key, label, planned)];
+  });
+}
+
+/** Posts that stand on ground the plan does not know. */
+function outside(given: readonly GivenRow[], block: BlockGround, frame: Frame): readonly Finding[] {
+  return given.flatMap(({ key, ends }) => {
+    if (ends === null) return [];
+    const [a, b] = [frame.toPlane(ends[0]), frame.toPlane(ends[1])];
+    const isOnGround = block.outlines.some(({ rings }) => isInside(rings, (a[0] + b[0]) / 2, (a[1] + b[1]) / 2));
+    return isOnGround ? [] : [givenRowOutside(ends[0], key)];
   });
 }
 

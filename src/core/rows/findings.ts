@@ -10,7 +10,7 @@ export function noRow(at: LonLat, block: string): Finding {
     at,
     feature: null,
     message: say`No row fits into block ${block}.`,
-    reason: say`Setbacks, headland and the shortest row leave no piece of ground that is long enough.`,
+    reason: say`Setbacks, headland, shortest row and where rows may end leave no piece of ground that is long enough.`,
     remedy: say`Try a shorter headland, a smaller setback, a smaller shortest row or another bearing.`,
   };
 }
@@ -90,5 +90,31 @@ export function givenRowElsewhere(at: LonLat | null, feature: FeatureKey, row: s
     message: say`The posts given for row ${row} stand where the plan has row ${planned}.`,
     reason: say`Paper and map would give this row two numbers.`,
     remedy: say`Change the number of the given row, or the side where numbering begins.`,
+  };
+}
+
+/** Posts given outside the block's parcels. */
+export function givenRowOutside(at: LonLat, feature: FeatureKey): Finding {
+  return {
+    code: "rows/given-row-outside",
+    severity: "warning",
+    at,
+    feature,
+    message: say`This row stands outside the parcel. It is counted all the same.`,
+    reason: say`Either the outline or the place of the posts is wrong, and wire and vines are bought for it.`,
+    remedy: say`Check the two posts, draw the outline around them, or take the row out.`,
+  };
+}
+
+/** Two lengths for one row. */
+export function givenTwice(at: LonLat, feature: FeatureKey, row: string): Finding {
+  return {
+    code: "rows/given-twice",
+    severity: "warning",
+    at,
+    feature,
+    message: say`Row ${row} is given more than once; this length is the one that is used.`,
+    reason: say`Only one of them can be right.`,
+    remedy: say`Take the others out of the file.`,
   };
 }

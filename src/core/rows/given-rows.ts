@@ -1,5 +1,5 @@
 import type { Finding } from "../finding.ts";
-import type { Axes } from "../plane/axes.ts";
+import { type Axes, turnPoint } from "../plane/axes.ts";
 import { type PlanePoint, planePoint } from "../plane/coordinate.ts";
 import type { Frame } from "../plane/frame.ts";
 import type { GivenRow, RowSettings } from "../project/project.ts";
@@ -33,7 +33,7 @@ export function withStandingRows(
     );
     if (draft === null) continue;
     const mapped_m = distance(draft.start, draft.end);
-    if (Math.abs(mapped_m - draft.length_m) > tapeTolerance * mapped_m + 0.5) {
+    if (isTapeOff(draft.length_m, mapped_m, 0)) {
       findings.push(tapeDiffers(standing.ends[0], standing.key, draft.length_m, mapped_m));
     }
     // Looked for among all computed rows: one that another standing row has replaced still tells which line this is.
@@ -44,6 +44,11 @@ export function withStandingRows(
   return { rows, findings };
 }
 
+/** True when a taped length is so far from the mapped one that one of them must be wrong. */
+export function isTapeOff(taped_m: number, mapped_m: number, spare_m: number): boolean {
+  return Math.abs(taped_m - mapped_m) > tapeTolerance * mapped_m + 0.5 + spare_m;
+}
+
 /** A row with its taped length: it keeps its start, and its end moves along it. */
 export function withTapedLength(row: RowDraft, taped_m: number, given: string, settings: RowSettings): RowDraft {
   const mapped_m = distance(row.start, row.end);
@@ -52,7 +57,9 @@ export function withTapedLength(row: RowDraft, taped_m: number, given: string, s
     row.start[0] + (row.end[0] - row.start[0]) * share,
     row.start[1] + (row.end[1] - row.start[1]) * share,
   );
-  return { ...row, end, length_m: taped_m, layout: standingLayout(taped_m, settings), given };
+  const layout = standingLayout(taped_m, settings);
+  const ends = { startLeftover_m: 0, endLeftover_m: 0, startCut: null, endCut: null };
+  return { ...row, ...ends, end, length_m: taped_m, layout, given };
 }
 
 function standingRow(
@@ -67,7 +74,7 @@ function standingRow(
   const [start, end] = along(a, axes) <= along(b, axes) === isForward ? [a, b] : [b, a];
   const length_m = standing.tapedLength_m ?? distance(a, b);
   return {
-    across_m: across(planePoint((a[0] + b[0]) / 2, (a[1] + b[1]) / 2), axes),
+    across_m: turnPoint(planePoint((a[0] + b[0]) / 2, (a[1] + b[1]) / 2), axes)[1],
     along_m: isForward ? along(start, axes) : -along(start, axes),
     start,
     end,
@@ -102,12 +109,8 @@ function extent(row: RowDraft, axes: Axes): readonly [number, number] {
   return a < b ? [a, b] : [b, a];
 }
 
-function along([x, y]: PlanePoint, axes: Axes): number {
-  return (x - axes.x_m) * axes.sin + (y - axes.y_m) * axes.cos;
-}
-
-function across([x, y]: PlanePoint, axes: Axes): number {
-  return (x - axes.x_m) * axes.cos - (y - axes.y_m) * axes.sin;
+function along(at: PlanePoint, axes: Axes): number {
+  return turnPoint(at, axes)[0];
 }
 
 function distance(a: PlanePoint, b: PlanePoint): number {

@@ -1,12 +1,13 @@
+import { turnPoint } from "../plane/axes.ts";
 import type { Frame } from "../plane/frame.ts";
-import type { LineIntervals, Lines } from "../plane/lines.ts";
-import { linesWithin } from "../plane/lines.ts";
+import { type Lines, linesWithin } from "../plane/lines.ts";
 import type { RowSettings } from "../project/project.ts";
-import { type Clearance, rowPieces, type TurnedGround } from "./row-pieces.ts";
+import { laidPieces } from "./lay-piece.ts";
+import { type Clearance, type RowPieces, rowPieces, type TurnedGround } from "./row-pieces.ts";
 import { isLongEnough } from "./shortest.ts";
 
-/** How finely the first plantable line is looked for, as a share of the row spacing; then it is closed in on. */
-const searchStep = 1 / 8;
+/** How finely the first plantable line is looked for, as shares of the row spacing, the finer one where the other finds none; then it is closed in on. */
+const searchSteps = [1 / 8, 1 / 128] as const;
 /** Halvings that bring a step of a metre under a nanometre. */
 const halvings = 30;
 /** Positions tried within one spacing when row 1 sits where most row is held. */
@@ -21,9 +22,8 @@ export function rowLines(ground: TurnedGround, settings: RowSettings, clearance:
   const { rowOne } = settings;
   switch (rowOne.kind) {
     case "through": {
-      const [x, y] = frame.toPlane(rowOne.point);
-      const { axes } = ground;
-      return through((x - axes.x_m) * axes.cos - (y - axes.y_m) * axes.sin);
+      const [, v_m] = turnPoint(frame.toPlane(rowOne.point), ground.axes);
+      return through(v_m);
     }
     case "from-side":
       return settings.firstSide === "left"
@@ -43,16 +43,20 @@ export function rowLines(ground: TurnedGround, settings: RowSettings, clearance:
 function centred(ground: TurnedGround, settings: RowSettings, clearance: Clearance): Lines {
   const spacing_m = settings.rowSpacing_m;
   const holds = (v_m: number) => holdsRow(ground, settings, clearance, v_m);
-  const low = outermost(ground.lowest_m, ground.highest_m, spacing_m * searchStep, holds);
-  const high = outermost(ground.highest_m, ground.lowest_m, -spacing_m * searchStep, holds);
+  const found = (from_m: number, to_m: number) =>
+    outermost(from_m, to_m, spacing_m * searchSteps[0], holds) ??
+    outermost(from_m, to_m, spacing_m * searchSteps[1], holds);
+  const low = found(ground.lowest_m, ground.highest_m);
+  const high = low === null ? null : found(ground.highest_m, ground.lowest_m);
   if (low === null || high === null) return { first_m: 0, spacing_m, count: 0 };
   const spaces = Math.floor((high - low) / spacing_m + 1e-9);
   return { first_m: low + Math.max(0, (high - low - spaces * spacing_m) / 2), spacing_m, count: spaces + 1 };
 }
 
 /** The first place from one side to the other that holds a row, closed in on to a nanometre; null when there is none. */
-function outermost(from_m: number, to_m: number, step_m: number, holds: (v_m: number) => boolean): number | null {
-  const steps = Math.ceil(Math.abs((to_m - from_m) / step_m));
+function outermost(from_m: number, to_m: number, least_m: number, holds: (v_m: number) => boolean): number | null {
+  const steps = Math.ceil(Math.abs(to_m - from_m) / least_m);
+  const step_m = from_m < to_m ? least_m : -least_m;
   if (holds(from_m)) return from_m;
   for (let i = 1; i <= steps; i++) {
     let inner = from_m + i * step_m;
@@ -69,8 +73,7 @@ function outermost(from_m: number, to_m: number, step_m: number, holds: (v_m: nu
 }
 
 function holdsRow(ground: TurnedGround, settings: RowSettings, clearance: Clearance, v_m: number): boolean {
-  const { pieces } = rowPieces(ground, { first_m: v_m, spacing_m: 1, count: 1 }, clearance);
-  return rowLength(pieces, settings) > 0;
+  return heldLength(rowPieces(ground, { first_m: v_m, spacing_m: 1, count: 1 }, clearance), settings) > 0;
 }
 
 /**
@@ -81,7 +84,7 @@ function bestPosition(ground: TurnedGround, settings: RowSettings, clearance: Cl
   const { lowest_m, highest_m } = ground;
   const spacing = settings.rowSpacing_m;
   const lengthAt = (v_m: number) =>
-    rowLength(rowPieces(ground, linesWithin(lowest_m, highest_m, spacing, v_m), clearance).pieces, settings);
+    heldLength(rowPieces(ground, linesWithin(lowest_m, highest_m, spacing, v_m), clearance), settings);
   let best = { at_m: lowest_m, length_m: -1 };
   const consider = (at_m: number) => {
     const length_m = lengthAt(at_m);
@@ -99,12 +102,19 @@ function bestPosition(ground: TurnedGround, settings: RowSettings, clearance: Cl
   return best.at_m;
 }
 
-/** Sum of the pieces that are long enough to be rows. */
-export function rowLength(pieces: LineIntervals, settings: RowSettings): number {
+/** Length of the pieces that would hold rows. */
+function heldLength({ pieces, gaps }: RowPieces, settings: RowSettings): number {
   let sum = 0;
+  if (gaps.u.length > 0) {
+    for (const { row } of laidPieces({ pieces, gaps }, settings, () => false)) {
+      if (row !== null) sum += row.stretch.high_m - row.stretch.low_m;
+    }
+    return sum;
+  }
+  // Without gaps a piece is laid as it is; this runs for every place that is tried.
   for (let n = 0; 2 * n + 1 < pieces.u.length; n++) {
-    const length = Number(pieces.u[2 * n + 1]) - Number(pieces.u[2 * n]);
-    if (isLongEnough(length, settings)) sum += length;
+    const piece_m = Number(pieces.u[2 * n + 1]) - Number(pieces.u[2 * n]);
+    if (isLongEnough(piece_m, settings)) sum += piece_m;
   }
   return sum;
 }

@@ -168,6 +168,14 @@ describe("several blocks", () => {
     expect(lay({ blocks, blockAreas: [south, north] }).codes).toEqual(["ground/blocks-overlap"]);
   });
 
+  it("that are left the rest get none of the ground where two others overlap", () => {
+    const west = { key: "w", block: "west", polygons: [[rectangle(40, 120).map((point) => at(point))]] };
+    const east = { key: "e", block: "east", polygons: [[rectangle(40, 50, [20, 0]).map((point) => at(point))]] };
+    const three = ["west", "east", "rest"].map((id) => createBlock({}, { id }));
+    const { ground } = lay({ blocks: three, blockAreas: [west, east] });
+    expect(Math.abs(Number(ground.blocks[2]?.area_m2) - 20 * 70)).toBeLessThan(overlayTolerance_m2);
+  });
+
   it("that lie outside the parcels are told so", () => {
     const away = { key: "b", block: "north", polygons: [[rectangle(60, 80, [500, 0]).map((point) => at(point))]] };
     expect(lay({ blocks, blockAreas: [south, away] }).codes).toEqual(["ground/block-outside"]);

@@ -141,6 +141,27 @@ describe("rows on a rectangle 60 m wide and 120 m deep, 3 m setback, 8 m headlan
     expect(block?.gridBearing_deg).toBeCloseTo(0, 6);
   });
 
+  it("take their bearing from the longest edge wherever the outline begins", () => {
+    const corners = [
+      [0, 0],
+      [30, 0],
+      [60, 0],
+      [60, 50],
+      [0, 50],
+    ] as const;
+    for (let first = 0; first < corners.length; first++) {
+      const ring = [...corners.slice(first), ...corners.slice(0, first)];
+      const result = plan({ bearing: { kind: "edge", edge: "longest" } }, { parcels: [createParcel([ring])] });
+      expect(result.rows?.blocks[0]?.gridBearing_deg).toBeCloseTo(90, 6);
+    }
+  });
+
+  it("take the longest part of a drawn edge that bends", () => {
+    const edges = [{ key: "road", line: [at([0, 0]), at([60, 0]), at([60, 120])], setback_m: null, name: null }];
+    const block = plan({ bearing: { kind: "edge", edge: "road" } }, { edges }).rows?.blocks[0];
+    expect(Math.sin((Number(block?.gridBearing_deg) * Math.PI) / 180)).toBeCloseTo(0, 6);
+  });
+
   it("take their bearing from a drawn edge, and say when it is not there", () => {
     const edges = [{ key: "road", line: [at([0, 0]), at([60, 0])], setback_m: null, name: null }];
     const byRoad = plan({ bearing: { kind: "edge", edge: "road" } }, { edges });
@@ -158,6 +179,10 @@ describe("rows on a rectangle 60 m wide and 120 m deep, 3 m setback, 8 m headlan
     expect(plan({ bearing: { kind: "best" }, lockedBearings }).rows?.blocks[0]?.bearing_deg).toBeGreaterThan(10);
     const all = plan({ bearing: { kind: "best" }, lockedBearings: [{ from_deg: 0, to_deg: 180 }] });
     expect(codes(all)).toContain("rows/all-bearings-locked");
+  });
+
+  it("is one in a strip that is only just wide enough", () => {
+    expect(rowsOf(plan({}, { parcels: [createParcel([rectangle(6.1, 120)])] }))).toHaveLength(1);
   });
 
   it("are none in ground that is too narrow, and the plan says so", () => {
@@ -186,6 +211,19 @@ describe("a row and an obstacle", () => {
     expect(rowsOf(result).map((row) => row.id)).toEqual(rowsOf(whole).map((row) => row.id));
     expect(rowsOf(result)[nearest]?.vines).toBe(Number(rowsOf(whole)[nearest]?.vines) - 2);
     expect(rowsOf(result)[nearest]?.length_m).toBe(rowsOf(whole)[nearest]?.length_m);
+  });
+
+  it("never has an end post in a gap: the row ends beyond it instead", () => {
+    for (const rowEnd of ["all", "vines", "bays"] as const) {
+      for (let y = 8; y < 14; y += 0.31) {
+        const rock = createKeepOut({ points: [[30.2, y]] }, { key: "rock", distance_m: 1, wiresPass: true });
+        const result = plan({ rowEnd, rowOne: { kind: "through", point: at([30, 60]) } }, { keepOuts: [rock] });
+        const { rows } = result.rows ?? { rows: [] };
+        for (const { start, end } of rows) {
+          for (const post of [start, end]) expect(Math.hypot(post[0] - 30.2, post[1] - y)).toBeGreaterThan(1 - 1e-6);
+        }
+      }
+    }
   });
 
   it("ends at a rock that is too wide to carry wires past", () => {
@@ -245,6 +283,24 @@ describe("short pieces", () => {
     const three = plan({ minRow: { kind: "vines", vines: 3 } }, { keepOuts: [oak] });
     expect(rowsOf(three)).toHaveLength(26);
     expect(rowsOf(plan({ minRow: { kind: "vines", vines: 10 } }, { keepOuts: [oak] }))).toHaveLength(22);
+  });
+
+  it("judged by their vines are judged as they are laid", () => {
+    const corner = {
+      parcels: [
+        createParcel([
+          [
+            [0, 0],
+            [120, 0],
+            [0, 90],
+          ],
+        ]),
+      ],
+    };
+    for (const change of [{ rowEnd: "bays" }, { vines: "aligned" }] as const) {
+      const rows = rowsOf(plan({ ...change, minRow: { kind: "vines", vines: 10 } }, corner));
+      expect(Math.min(...rows.map((row) => row.vines))).toBeGreaterThanOrEqual(10);
+    }
   });
 });
 
@@ -348,6 +404,18 @@ describe("rows that stand already", () => {
     ).toBeCloseTo(91.35, 6);
   });
 
+  it("are spoken of when a length by number is far from the map", () => {
+    const result = plan({}, { givenRows: [standing({ row: "3", tapedLength_m: 500 })] });
+    expect(codes(result)).toEqual(["rows/tape-differs"]);
+    expect(rowsOf(result).find((row) => row.id === "3")?.endCut).toBeNull();
+  });
+
+  it("are spoken of when one row is given twice", () => {
+    const twice = [91.35, 91.4].map((tapedLength_m, i) => standing({ key: `tape ${i}`, row: "3", tapedLength_m }));
+    const planned = { vineSpacing_m: 2.5, headland_m: 14 };
+    expect(codes(plan(planned, { givenRows: twice }))).toEqual(["rows/given-twice"]);
+  });
+
   it("are spoken of when there is no such number", () => {
     expect(codes(plan({}, { givenRows: [standing({ row: "99", tapedLength_m: 91 })] }))).toEqual([
       "rows/given-row-unknown",
@@ -380,6 +448,7 @@ describe("rows that stand already", () => {
     const result = plan({}, { givenRows: [standing({ ends: outside })] });
     expect(rowsOf(result)).toHaveLength(23);
     expect(rowsOf(result)[0]?.given).toBe("old");
+    expect(codes(result)).toEqual(["rows/given-row-outside"]);
   });
 });
 
