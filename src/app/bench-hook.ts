@@ -1,11 +1,14 @@
 import { withSetting } from "../core/project/edits.ts";
+import { frameTimes } from "./frame-times.ts";
 import type { Store } from "./store.ts";
 
 export interface BenchHook {
   /** Milliseconds that each bearing took: the plan, and the edit before it. */
   planTimes(bearings: readonly number[]): { readonly plan_ms: number[]; readonly edit_ms: number[] };
   /** Milliseconds between frames while the map is kept repainting and nothing moves. */
-  stillFrames(count: number): Promise<number[]>;
+  stillFrames(frames: number): Promise<number[]>;
+  /** The same while the held handle is moved about a place before every frame. */
+  dragFrames(frames: number, x: number, y: number): Promise<number[]>;
 }
 
 declare global {
@@ -34,16 +37,16 @@ export function exposeBench(store: Store): void {
       }
       return { plan_ms, edit_ms };
     },
-    stillFrames: (count) =>
-      new Promise((resolve) => {
-        const times: number[] = [];
-        const step = (time: number): void => {
-          times.push(time);
-          store.repaint.value += 1;
-          if (times.length <= count) requestAnimationFrame(step);
-          else resolve(times.slice(1).map((frame, i) => frame - (times[i] ?? frame)));
-        };
-        requestAnimationFrame(step);
+    stillFrames: (frames) =>
+      frameTimes(frames, () => {
+        store.repaint.value += 1;
       }),
+    dragFrames: (frames, x, y) => {
+      const knob = document.querySelector(".tautrow-handle-knob");
+      return frameTimes(frames, (frame) => {
+        const at = { clientX: x + 160 * Math.sin(frame / 25), clientY: y + 30 * (1 - Math.cos(frame / 25)) };
+        knob?.dispatchEvent(new PointerEvent("pointermove", { pointerId: 1, bubbles: true, ...at }));
+      });
+    },
   };
 }

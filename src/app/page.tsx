@@ -13,7 +13,7 @@ export function Page() {
   const store = useStore();
   return (
     <>
-      {store.project.value ? <Workbench /> : <Welcome />}
+      {store.opened.value > 0 ? <Workbench /> : <Welcome />}
       <DropTarget />
     </>
   );

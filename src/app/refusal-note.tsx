@@ -13,7 +13,7 @@ export function RefusalNote() {
   return (
     <div class="refusal" role="alert">
       <p>
-        <strong>{refusal.file} was not opened.</strong> {store.project.value ? words.stays : ""}
+        <strong>{refusal.file} was not opened.</strong> {store.opened.value > 0 ? words.stays : ""}
       </p>
       <ul>
         {told.map((finding, i) => (

@@ -5,6 +5,7 @@ import { createPlanner, type Planner } from "../core/planner.ts";
 import type { Block, Project } from "../core/project/project.ts";
 import type { Sweep } from "../core/rows/rows.ts";
 import type { UnitSystem } from "../core/units.ts";
+import { createShownPlan } from "./shown-plan.ts";
 
 /** Why a file was not opened: its name, and what reading it had to say. */
 export interface Refusal {
@@ -17,6 +18,10 @@ export interface Store {
   readonly planner: Planner;
   readonly project: Signal<Project | null>;
   readonly plan: ReadonlySignal<Plan | null>;
+  /** True while the handle is held. */
+  readonly turning: Signal<boolean>;
+  /** The plan for lists and totals, which follow a drag at their own pace. */
+  readonly shownPlan: ReadonlySignal<Plan | null>;
   /** Units that are shown; a file brings its own, the switch changes what is shown, not the file. */
   readonly units: Signal<UnitSystem>;
   /** Id of the block whose fields, handle and chart are shown. */
@@ -38,13 +43,18 @@ export interface Store {
 export function createStore(planner: Planner = createPlanner()): Store {
   const project = signal<Project | null>(null);
   const blockId = signal<string | null>(null);
+  const turning = signal(false);
+  const plan = computed(() => (project.value ? planner.plan(project.value) : null));
+  const shownPlan = createShownPlan(plan, turning);
   return {
     planner,
     project,
-    plan: computed(() => (project.value ? planner.plan(project.value) : null)),
+    plan,
+    turning,
+    shownPlan,
     units: signal<UnitSystem>("metric"),
     blockId,
-    block: computed(() => project.value?.blocks.find(({ id }) => id === blockId.value) ?? null),
+    block: computed(() => shownPlan.value?.project.blocks.find(({ id }) => id === blockId.value) ?? null),
     row: signal<string | null>(null),
     finding: signal<Finding | null>(null),
     sweep: signal<Sweep | null>(null),

@@ -11,7 +11,7 @@ export function TopBar() {
   const titleId = useId();
   return (
     <header class="top-bar">
-      <h1>{store.project.value?.name ?? words.title}</h1>
+      <h1>{store.shownPlan.value?.project.name ?? words.title}</h1>
       <UnitSwitch />
       <button type="button" onClick={() => dialog.current?.showModal()}>
         {words.open}

@@ -39,6 +39,7 @@ export class BearingHandle {
   #reach_m = 0;
   #pointer: number | null = null;
   #grip_deg = 0;
+  #box = { left: 0, top: 0, width: 0, height: 0 };
   #waiting: { x: number; y: number } | null = null;
   #frame = 0;
 
@@ -66,7 +67,8 @@ export class BearingHandle {
     this.knob.addEventListener("pointercancel", this.#release);
     this.knob.addEventListener("keydown", this.#key);
     map.on("move", this.#place);
-    map.on("resize", this.#place);
+    map.on("resize", this.#resize);
+    this.#measure();
   }
 
   /** True while a pointer holds the handle. */
@@ -93,8 +95,19 @@ export class BearingHandle {
   remove(): void {
     cancelAnimationFrame(this.#frame);
     this.#map.off("move", this.#place);
-    this.#map.off("resize", this.#place);
+    this.#map.off("resize", this.#resize);
     this.element.remove();
+  }
+
+  readonly #resize = (): void => {
+    this.#measure();
+    this.#place();
+  };
+
+  /** Asked for once, not in every frame: each time the browser would have to lay out the page first. */
+  #measure(): void {
+    const { left, top, width, height } = this.#map.getContainer().getBoundingClientRect();
+    this.#box = { left, top, width, height };
   }
 
   readonly #place = (): void => {
@@ -120,18 +133,19 @@ export class BearingHandle {
 
   /** How far the knob may go from the middle so that it stays in view. */
   #room(middle: { x: number; y: number }, dx: number, dy: number): number {
-    const { clientWidth, clientHeight } = this.#map.getContainer();
+    const { width, height } = this.#box;
     const along = (at: number, direction: number, size: number): number => {
       if (Math.abs(direction) < 1e-6) return Number.POSITIVE_INFINITY;
       return ((direction > 0 ? size - margin_px : margin_px) - at) / direction;
     };
-    return Math.min(along(middle.x, dx, clientWidth), along(middle.y, dy, clientHeight));
+    return Math.min(along(middle.x, dx, width), along(middle.y, dy, height));
   }
 
   readonly #press = (event: PointerEvent): void => {
     const subject = this.#subject;
     if (!subject || event.button !== 0) return;
     event.preventDefault();
+    this.#measure();
     this.knob.focus({ preventScroll: true });
     this.knob.setPointerCapture(event.pointerId);
     this.#pointer = event.pointerId;
@@ -186,8 +200,7 @@ export class BearingHandle {
   }
 
   #pointerAngle(subject: HandleSubject, clientX: number, clientY: number): number {
-    const box = this.#map.getContainer().getBoundingClientRect();
-    const { lng, lat } = this.#map.unproject([clientX - box.left, clientY - box.top]);
+    const { lng, lat } = this.#map.unproject([clientX - this.#box.left, clientY - this.#box.top]);
     const origin = subject.placing.frame.origin;
     const at = subject.placing.frame.toPlane(lonLat(nearLongitude(lng, origin[0]), lat));
     return angleTo(subject.ground, at[0], at[1]);

@@ -1,7 +1,7 @@
 import type { ExpressionSpecification, LayerSpecification, SourceSpecification } from "maplibre-gl";
 import { colours } from "./colours.ts";
 
-export const sourceNames = ["ground", "rows", "ticks", "labels", "vines", "posts", "place"] as const;
+export const sourceNames = ["ground", "rows", "labels", "vines", "posts", "place"] as const;
 export type SourceName = (typeof sourceNames)[number];
 
 /** Zoom from which vines and posts are drawn one by one. */
@@ -21,82 +21,16 @@ export function sourceSpecification(name: SourceName): SourceSpecification {
 
 export interface PlanLayer {
   readonly specification: LayerSpecification;
-  /** Paint property that hides the layer while the rows are drawn live, with its usual value. */
-  readonly fade: readonly {
-    readonly property: "line-opacity" | "circle-opacity" | "icon-opacity" | "text-opacity";
-    readonly shown: number;
-  }[];
+  /** Paint property that keeps the layer unseen while its tiles load, for a layer that gives way to the live rows; else null. */
+  readonly opacity: "line-opacity" | "circle-opacity" | "icon-opacity" | "text-opacity" | null;
 }
 
 const ofKind = (...kinds: string[]): ExpressionSpecification => ["in", ["get", "kind"], ["literal", kinds]];
-const isLine: ExpressionSpecification = ["in", ["geometry-type"], ["literal", ["LineString", "MultiLineString"]]];
-const isArea: ExpressionSpecification = ["in", ["geometry-type"], ["literal", ["Polygon", "MultiPolygon"]]];
 const isPoint: ExpressionSpecification = ["in", ["geometry-type"], ["literal", ["Point", "MultiPoint"]]];
 
-/** Layers below the live layer, bottom first. */
+/** Points and names of the ground, above the ground layer and below the live layer, bottom first. */
 export function groundLayers(id: (name: string) => string, font: string): PlanLayer[] {
-  const source = id("ground");
-  const layers: LayerSpecification[] = [
-    { id: id("parcel"), type: "fill", source, filter: ofKind("parcel"), paint: { "fill-color": colours.parcel } },
-    {
-      id: id("planting"),
-      type: "fill",
-      source,
-      filter: ofKind("planting"),
-      paint: { "fill-color": colours.planting, "fill-antialias": false },
-    },
-    {
-      id: id("alley-area"),
-      type: "fill",
-      source,
-      filter: ["all", ofKind("alley"), isArea],
-      paint: { "fill-color": colours.hairline, "fill-opacity": 0.8 },
-    },
-    {
-      id: id("alley-line"),
-      type: "line",
-      source,
-      filter: ["all", ofKind("alley"), isLine],
-      paint: { "line-color": colours.quietInk, "line-width": 1.5, "line-dasharray": [6, 3] },
-    },
-    {
-      id: id("keep-out-area"),
-      type: "fill",
-      source,
-      filter: ["all", ofKind("keep-out"), isArea],
-      paint: { "fill-color": colours.clay, "fill-opacity": 0.22 },
-    },
-    {
-      id: id("keep-out-line"),
-      type: "line",
-      source,
-      filter: ["all", ofKind("keep-out"), ["!", isPoint]],
-      paint: { "line-color": colours.clay, "line-width": 2 },
-    },
-    {
-      id: id("outline"),
-      type: "line",
-      source,
-      filter: ofKind("parcel"),
-      layout: { "line-join": "round" },
-      paint: { "line-color": colours.quietInk, "line-width": 2 },
-    },
-    {
-      id: id("sketch"),
-      type: "line",
-      source,
-      filter: ofKind("sketch"),
-      paint: { "line-color": colours.quietInk, "line-width": 1.5, "line-dasharray": [3, 2] },
-    },
-    {
-      id: id("edge"),
-      type: "line",
-      source,
-      filter: ofKind("edge"),
-      paint: { "line-color": colours.ink, "line-width": 4, "line-dasharray": [1.5, 1] },
-    },
-  ];
-  return [...layers, ...placeLayers(id, font)].map((specification) => ({ specification, fade: [] }));
+  return placeLayers(id, font).map((specification) => ({ specification, opacity: null }));
 }
 
 function placeLayers(id: (name: string) => string, font: string): LayerSpecification[] {
@@ -153,18 +87,20 @@ export function rowLayers(id: (name: string) => string, font: string, squareImag
         id: id("row-lines"),
         type: "line",
         source: id("rows"),
+        filter: ["==", ["get", "kind"], "row"],
         paint: { "line-color": colours.ink, "line-width": 1.6, "line-opacity-transition": { duration: 0 } },
       },
-      fade: [{ property: "line-opacity", shown: 1 }],
+      opacity: "line-opacity",
     },
     {
       specification: {
         id: id("row-ticks"),
         type: "line",
-        source: id("ticks"),
+        source: id("rows"),
+        filter: ["==", ["get", "kind"], "ticks"],
         paint: { "line-color": colours.ink, "line-width": 1.6, "line-opacity-transition": { duration: 0 } },
       },
-      fade: [{ property: "line-opacity", shown: 1 }],
+      opacity: "line-opacity",
     },
     {
       specification: {
@@ -178,7 +114,7 @@ export function rowLayers(id: (name: string) => string, font: string, squareImag
           "circle-opacity-transition": { duration: 0 },
         },
       },
-      fade: [{ property: "circle-opacity", shown: 1 }],
+      opacity: "circle-opacity",
     },
     {
       specification: {
@@ -194,7 +130,7 @@ export function rowLayers(id: (name: string) => string, font: string, squareImag
         },
         paint: { "icon-opacity-transition": { duration: 0 } },
       },
-      fade: [{ property: "icon-opacity", shown: 1 }],
+      opacity: "icon-opacity",
     },
     labelLayer(id, font),
     {
@@ -209,7 +145,7 @@ export function rowLayers(id: (name: string) => string, font: string, squareImag
           "circle-stroke-width": 4,
         },
       },
-      fade: [],
+      opacity: null,
     },
   ];
 }
@@ -246,6 +182,6 @@ function labelLayer(id: (name: string) => string, font: string): PlanLayer {
         "text-opacity-transition": { duration: 0 },
       },
     },
-    fade: [{ property: "text-opacity", shown: 1 }],
+    opacity: "text-opacity",
   };
 }

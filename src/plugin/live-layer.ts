@@ -84,11 +84,16 @@ export class LiveLayer implements CustomLayerInterface {
       height_px: gl.drawingBufferHeight,
     };
     if (this.#selected !== null) {
-      lines.draw("rows", view, channels(colours.halo), haloWidth_px * ratio, this.#selected, 1);
+      lines.draw("rows", view, {
+        colour: channels(colours.halo),
+        width_px: haloWidth_px * ratio,
+        first: this.#selected,
+        count: 1,
+      });
     }
     if (!this.#live) return;
-    lines.draw("rows", view, channels(colours.ink), rowWidth_px * ratio);
-    lines.draw("ticks", view, channels(colours.ink), tickWidth_px * ratio);
+    lines.draw("rows", view, { colour: channels(colours.ink), width_px: rowWidth_px * ratio });
+    lines.draw("ticks", view, { colour: channels(colours.ink), width_px: tickWidth_px * ratio });
     points.draw(view, channels(colours.vine), vineSize_px * ratio);
   }
 }

@@ -189,6 +189,7 @@ export class PlanControl implements IControl {
       plan.rows && placing ? liveBuffers(plan.rows, placing, (this.#map?.getZoom() ?? 0) >= vineZoom) : null,
     );
     layers.live.select(this.#selectedIndex());
+    layers.showGround(plan, placing);
     layers.goLive();
   }
 

@@ -3,7 +3,9 @@ import type { GeoJSONSource, Map as MapLibreMap } from "maplibre-gl";
 import type { Plan } from "../core/plan.ts";
 import type { LonLat } from "../core/plane/coordinate.ts";
 import { channels, colours } from "./colours.ts";
+import { groundDrawing } from "./ground-drawing.ts";
 import { groundFeatures } from "./ground-features.ts";
+import { GroundLayer } from "./ground-layer.ts";
 import {
   groundLayers,
   type PlanLayer,
@@ -25,17 +27,21 @@ export interface PlanLayersOptions {
 /** Every source, layer and image of the plugin on one map: put there, filled, hidden while rows are drawn live, taken away. */
 export class PlanLayers {
   readonly live: LiveLayer;
+  readonly #ground: GroundLayer;
   readonly #map: MapLibreMap;
   readonly #options: PlanLayersOptions;
   readonly #layers: { readonly ground: readonly PlanLayer[]; readonly rows: readonly PlanLayer[] };
   #settling = 0;
-  #isLive = false;
+  /** Who draws the rows: the live layer alone, it with the map's layers loading unseen, or the map's layers. */
+  #rowsBy: "live" | "loading" | "map" = "map";
+  #groundDrawn: readonly unknown[] = [];
   #onRender: (() => void) | null = null;
 
   constructor(map: MapLibreMap, options: PlanLayersOptions) {
     this.#map = map;
     this.#options = options;
     this.live = new LiveLayer(this.#id("live"));
+    this.#ground = new GroundLayer(this.#id("ground"));
     this.#layers = {
       ground: groundLayers(this.#id, options.font),
       rows: rowLayers(this.#id, options.font, this.#id("square")),
@@ -47,11 +53,13 @@ export class PlanLayers {
   /** Puts everything on the map, empty; does nothing when it is there already. */
   add(): void {
     if (this.#map.getSource(this.#id("ground"))) return;
-    this.#isLive = false;
+    this.#rowsBy = "map";
+    this.#groundDrawn = [];
     const below =
       this.#options.belowLayer && this.#map.getLayer(this.#options.belowLayer) ? this.#options.belowLayer : undefined;
     for (const name of sourceNames) this.#map.addSource(this.#id(name), sourceSpecification(name));
     if (!this.#map.hasImage(this.#id("square"))) this.#map.addImage(this.#id("square"), square(16), { pixelRatio: 1 });
+    this.#map.addLayer(this.#ground, below);
     for (const { specification } of this.#layers.ground) this.#map.addLayer(specification, below);
     this.#map.addLayer(this.live, below);
     for (const { specification } of this.#layers.rows) this.#map.addLayer(specification, below);
@@ -62,19 +70,31 @@ export class PlanLayers {
     this.#settling++;
     this.#forgetRender();
     const layers = [...this.#layers.ground, ...this.#layers.rows].map(({ specification }) => specification.id);
-    for (const layer of [...layers, this.live.id]) if (this.#map.getLayer(layer)) this.#map.removeLayer(layer);
+    for (const layer of [...layers, this.live.id, this.#ground.id])
+      if (this.#map.getLayer(layer)) this.#map.removeLayer(layer);
     for (const name of sourceNames) if (this.#map.getSource(this.#id(name))) this.#map.removeSource(this.#id(name));
     if (this.#map.hasImage(this.#id("square"))) this.#map.removeImage(this.#id("square"));
+  }
+
+  /** Draws the ground when it is another one: turning the rows leaves it alone. */
+  showGround(plan: Plan, placing: Placing | null): void {
+    const { document, parcels, edges, keepOuts, crossAlleys, marks, sources } = plan.project;
+    const inputs = [plan.ground ?? document, parcels, edges, keepOuts, crossAlleys, marks, sources];
+    if (inputs.every((input, i) => input === this.#groundDrawn[i])) return;
+    this.#groundDrawn = inputs;
+    this.#ground.show(groundDrawing(plan, placing));
+    void this.#fill("ground", groundFeatures(plan.project, placing));
   }
 
   /** From now on rows are drawn from typed arrays; the sources are left as they are. */
   goLive(): void {
     this.#settling++;
     this.#forgetRender();
-    if (this.#isLive) return;
-    this.#isLive = true;
+    if (this.#rowsBy === "live") return;
+    this.#rowsBy = "live";
     this.live.setLive(true);
-    this.#fade(0);
+    // Not only unseen: a layer that is there has the whole map masked for it in every frame.
+    this.#setRowLayers("none", 0);
   }
 
   /** Fills the sources from a plan and, once the map has drawn them, hides the live rows. A newer call makes this one void. */
@@ -82,10 +102,12 @@ export class PlanLayers {
     const turn = ++this.#settling;
     const { rows } = plan;
     const drawn = rows && placing;
+    if (this.#rowsBy === "live") {
+      this.#rowsBy = "loading";
+      this.#setRowLayers("visible", 0);
+    }
     await Promise.all([
-      this.#fill("ground", groundFeatures(plan, placing)),
-      this.#fill("rows", drawn ? rowLines(rows, placing) : []),
-      this.#fill("ticks", drawn ? rowTicks(rows, placing) : []),
+      this.#fill("rows", drawn ? [...rowLines(rows, placing), ...rowTicks(rows, placing)] : []),
       this.#fill("labels", drawn ? rowLabels(rows, placing) : []),
       this.#fill("vines", drawn && withVines ? pointsByRow(rows.vines, placing) : []),
       this.#fill(
@@ -95,9 +117,9 @@ export class PlanLayers {
     ]);
     if (turn !== this.#settling) return;
     this.#whenLoaded(() => {
-      this.#isLive = false;
+      this.#rowsBy = "map";
       this.live.setLive(false);
-      this.#fade(1);
+      this.#setRowLayers("visible", 1);
     });
   }
 
@@ -114,10 +136,11 @@ export class PlanLayers {
     await source?.setData({ type: "FeatureCollection", features });
   }
 
-  #fade(share: number): void {
-    for (const { specification, fade } of this.#layers.rows) {
-      if (!this.#map.getLayer(specification.id)) continue;
-      for (const { property, shown } of fade) this.#map.setPaintProperty(specification.id, property, shown * share);
+  #setRowLayers(visibility: "visible" | "none", opacity: 0 | 1): void {
+    for (const { specification, opacity: property } of this.#layers.rows) {
+      if (!property || !this.#map.getLayer(specification.id)) continue;
+      this.#map.setPaintProperty(specification.id, property, opacity);
+      this.#map.setLayoutProperty(specification.id, "visibility", visibility);
     }
   }
 

@@ -9,7 +9,7 @@ export type Anchor = "top" | "top-right" | "right" | "bottom-right" | "bottom" |
 export function rowLines(rows: Rows, placing: Placing): Feature<LineString>[] {
   return rows.rows.map((row) => ({
     type: "Feature",
-    properties: { id: row.id, block: row.block },
+    properties: { kind: "row", id: row.id, block: row.block },
     geometry: {
       type: "LineString",
       coordinates: [placing.lngLat(row.start[0], row.start[1]), placing.lngLat(row.end[0], row.end[1])],
@@ -29,7 +29,7 @@ export function rowTicks(rows: Rows, placing: Placing): Feature<MultiLineString>
     ]);
   });
   if (coordinates.length === 0) return [];
-  return [{ type: "Feature", properties: {}, geometry: { type: "MultiLineString", coordinates } }];
+  return [{ type: "Feature", properties: { kind: "ticks" }, geometry: { type: "MultiLineString", coordinates } }];
 }
 
 /** A label at the start of every row, with the side of the text that faces the row. */

@@ -1,10 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { gridLines, gridStep_m } from "../../src/app/map/grid.ts";
+import { gridSegments, gridStep_m } from "../../src/app/map/grid.ts";
 import { bearingScale, lockedStretches, nearestPoint } from "../../src/app/strip/bearing-scale.ts";
 import { rowWindow } from "../../src/app/strip/row-window.ts";
 import type { SweepPoint } from "../../src/core/rows/rows.ts";
-import { createPlacing } from "../../src/plugin/placing.ts";
-import { testFrame } from "../support/create-project.ts";
 
 function createSweep(lengths: readonly number[], locked: readonly number[] = []): SweepPoint[] {
   return lengths.map((rowLength_m, i) => ({
@@ -42,9 +40,13 @@ describe("the grid", () => {
   });
   test("lines stand at whole multiples within the box", () => {
     const box = { west_m: -25, south_m: -5, east_m: 25, north_m: 15 };
-    const { geometry } = gridLines(box, 10, createPlacing(testFrame));
-    // Eastings -20 to 20 and northings 0 and 10.
-    expect(geometry.coordinates).toHaveLength(5 + 2);
+    const segments = gridSegments(box, 10);
+    const eastings = new Set(segments.filter(([x1, , x2]) => x1 === x2).map(([x1]) => x1));
+    const northings = new Set(segments.filter(([, y1, , y2]) => y1 === y2).map(([, y1]) => y1));
+    expect([...eastings]).toEqual([-20, -10, 0, 10, 20]);
+    expect([...northings]).toEqual([0, 10]);
+    const length_m = segments.reduce((sum, [x1, y1, x2, y2]) => sum + Math.hypot(x2 - x1, y2 - y1), 0);
+    expect(length_m).toBeCloseTo(5 * 20 + 2 * 50, 9);
   });
 });
 

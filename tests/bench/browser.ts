@@ -12,6 +12,7 @@ const planBar_ms = 4;
 const frameBar = 1.5;
 const rounds = 4;
 const framesPerRound = 90;
+const startBearing_deg = 6;
 const viewport = { width: 1280, height: 800 };
 
 const { browser: found, reason } = await findBrowser();
@@ -27,7 +28,8 @@ try {
   await answer(`http://127.0.0.1:${hostPort}/`);
   const browser = await chromium.launch({
     executablePath: found.executablePath,
-    args: [...found.args],
+    // Without these a frame is rounded up to whole refreshes of a screen, and a ratio of frames with it.
+    args: [...found.args, "--disable-gpu-vsync", "--disable-frame-rate-limit"],
     env: { ...found.env },
   });
   console.log(
@@ -85,23 +87,7 @@ async function tellPlanTimes(page: Page): Promise<void> {
 
 /** Times between frames of a map that is kept repainting with nothing on it. */
 function emptyFrames(page: Page): Promise<number[]> {
-  return page.evaluate(
-    (count) =>
-      new Promise<number[]>((resolve) => {
-        const map = window.host?.map;
-        if (!map) throw new Error("no map");
-        map.repaint = true;
-        const times: number[] = [];
-        const step = (time: number) => {
-          times.push(time);
-          if (times.length <= count) return requestAnimationFrame(step);
-          map.repaint = false;
-          resolve(times.slice(1).map((t, i) => t - (times[i] ?? t)));
-        };
-        requestAnimationFrame(step);
-      }),
-    framesPerRound,
-  );
+  return page.evaluate((frames) => window.host?.frames(frames) ?? [], framesPerRound);
 }
 
 /** Times between frames of the page's map, kept repainting with the plan drawn and nothing moving. */
@@ -112,30 +98,23 @@ function stillFrames(page: Page): Promise<number[]> {
 /** Times between frames while the handle is held and moved a little before every frame. */
 async function dragFrames(page: Page): Promise<number[]> {
   const knob = page.getByRole("slider", { name: /^Bearing of the rows, (?!on the chart)/ });
+  // Every round begins at the same bearing, and shows that it left it.
+  await page.getByLabel("Bearing", { exact: true }).fill(`${startBearing_deg} deg`);
+  await page.waitForTimeout(1200);
   const box = await knob.boundingBox();
   if (!box) throw new Error("no handle");
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();
-  const times = await knob.evaluate(
-    (element, { count, x, y }) =>
-      new Promise<number[]>((resolve) => {
-        const frames: number[] = [];
-        const step = (time: number) => {
-          frames.push(time);
-          if (frames.length > count) return resolve(frames.slice(1).map((t, i) => t - (frames[i] ?? t)));
-          const turn = frames.length;
-          const at = { clientX: x + 160 * Math.sin(turn / 25), clientY: y + 30 * (1 - Math.cos(turn / 25)) };
-          element.dispatchEvent(new PointerEvent("pointermove", { pointerId: 1, bubbles: true, ...at }));
-          requestAnimationFrame(step);
-        };
-        requestAnimationFrame(step);
-      }),
-    { count: framesPerRound, x: box.x + box.width / 2, y: box.y + box.height / 2 },
-  );
+  const times = await page.evaluate(({ frames, x, y }) => window.tautrowBench?.dragFrames(frames, x, y) ?? [], {
+    frames: framesPerRound,
+    x: box.x + box.width / 2,
+    y: box.y + box.height / 2,
+  });
   const turned = await knob.getAttribute("aria-valuenow");
   await page.mouse.up();
   await page.waitForTimeout(800);
-  if (turned === null || Number(turned) === 6) throw new Error("the handle did not turn: nothing was measured");
+  if (turned === null || Number(turned) === startBearing_deg)
+    throw new Error("the handle did not turn: nothing was measured");
   return times;
 }
 

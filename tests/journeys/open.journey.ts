@@ -83,12 +83,7 @@ test("a bare polygon that is dropped on the first screen is planned with default
   await drop(page, "field.geojson", bare);
   await expect(rowButtons(page).first()).toBeVisible();
   await page.getByRole("button", { name: /^Notes/ }).click();
-  await expect(
-    page
-      .locator(".note")
-      .filter({ hasText: "Row spacing 2.4 m" })
-      .first(),
-  ).toBeVisible();
+  await expect(page.locator(".note").filter({ hasText: "Row spacing 2.4 m" }).first()).toBeVisible();
   await picture(page, "bare-polygon");
 });
 

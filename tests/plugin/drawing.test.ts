@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { lonLat, planePoint } from "../../src/core/plane/coordinate.ts";
 import { createFrame } from "../../src/core/plane/frame.ts";
 import { createPlanner } from "../../src/core/planner.ts";
+import { groundDrawing } from "../../src/plugin/ground-drawing.ts";
 import { groundFeatures } from "../../src/plugin/ground-features.ts";
 import { liveBuffers } from "../../src/plugin/live-buffers.ts";
 import { mercator, offsetMatrix } from "../../src/plugin/mercator.ts";
@@ -71,15 +72,60 @@ describe("rows as the map's sources get them", () => {
     expect(anchorToward(direction)).toBe(anchor);
   });
 
-  test("ground that could not be laid out still shows its parcel and obstacles", () => {
+  test("obstacles, alleys and marks keep their names", () => {
+    const { plan, placing } = createDrawn();
+    const features = groundFeatures(plan.project, placing);
+    expect(features.map(({ properties }) => properties)).toEqual([{ kind: "keep-out", name: "oak" }]);
+  });
+});
+
+describe("the ground as its layer gets it", () => {
+  const squareArea = (triangles: Float32Array) => {
+    let sum = 0;
+    for (let i = 0; i + 5 < triangles.length; i += 6) {
+      const [ax = 0, ay = 0, bx = 0, by = 0, cx = 0, cy = 0] = triangles.slice(i, i + 6);
+      sum += Math.abs((bx - ax) * (cy - ay) - (cx - ax) * (by - ay)) / 2;
+    }
+    return sum;
+  };
+
+  test("the planting area is filled: its triangles cover it and nothing twice", () => {
+    const { plan, placing } = createDrawn();
+    const drawing = groundDrawing(plan, placing);
+    // A metre on the map's unit square, at the ground's latitude.
+    const [lng, lat] = placing.lngLat(0, 0);
+    const scale = 1 / (40_075_016.686 * Math.cos((lat * Math.PI) / 180));
+    expect(lng).toBeCloseTo(-76.9, 6);
+    const drawn_m2 = squareArea(drawing?.fills.planting ?? new Float32Array(0)) / scale ** 2;
+    expect(drawn_m2 / (plan.ground?.plantingArea_m2 ?? 0)).toBeCloseTo(1, 2);
+  });
+
+  test("a rectangle has four sides, a point no line", () => {
+    const { plan, placing } = createDrawn();
+    const drawing = groundDrawing(plan, placing);
+    expect(drawing?.strokes.outline).toHaveLength(4 * 4);
+    expect(drawing?.strokes["keep-out"]).toHaveLength(0);
+    expect(drawing?.strokes.sketch).toHaveLength(0);
+  });
+
+  test("ground that could not be laid out is drawn as the file has it", () => {
     const { plan } = createDrawn();
-    const kinds = groundFeatures({ ...plan, ground: null, rows: null }, null).map(({ properties }) => properties.kind);
-    expect(kinds).toEqual(["parcel", "keep-out"]);
+    const line = [
+      [7, 50],
+      [7.001, 50.001],
+      [7.001, 50],
+    ];
+    const document = {
+      type: "FeatureCollection" as const,
+      features: [
+        { type: "Feature" as const, properties: {}, geometry: { type: "LineString" as const, coordinates: line } },
+      ],
+    };
+    const unplanned = { ...plan, ground: null, rows: null, project: { ...plan.project, document, parcels: [] } };
+    expect(groundDrawing(unplanned, null)?.strokes.sketch).toHaveLength(2 * 4);
     expect(
-      groundFeatures(plan, createPlacing(plan.ground?.frame ?? createFrame(lonLat(0, 0)))).map(
-        ({ properties }) => properties.kind,
-      ),
-    ).toContain("planting");
+      groundDrawing({ ...unplanned, project: { ...unplanned.project, document: { ...document, features: [] } } }, null),
+    ).toBeNull();
   });
 });
 

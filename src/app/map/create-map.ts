@@ -37,7 +37,10 @@ export function createMap(container: HTMLElement, store: Store, onGridStep: (ste
   const scale = new ScaleControl({ maxWidth: 120 });
   const control = new PlanControl({
     font: mapFont,
-    onBearing: ({ bearing_deg }) => turnRows(store, bearing_deg),
+    onBearing: ({ bearing_deg, phase }) => {
+      store.turning.value = phase === "moving";
+      turnRows(store, bearing_deg);
+    },
     onSelect: (row) => chooseRow(store, row),
   });
   const stops: (() => void)[] = [];

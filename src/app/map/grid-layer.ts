@@ -1,9 +1,11 @@
-import type { GeoJSONSource, Map as MapLibreMap } from "maplibre-gl";
+import type { Map as MapLibreMap } from "maplibre-gl";
 import { lonLat } from "../../core/plane/coordinate.ts";
 import type { Frame } from "../../core/plane/frame.ts";
-import { colours } from "../../plugin/colours.ts";
+import { channels, colours } from "../../plugin/colours.ts";
+import { mercator } from "../../plugin/mercator.ts";
 import { createPlacing, nearLongitude } from "../../plugin/placing.ts";
-import { gridLines, gridStep_m, type PlaneBox } from "./grid.ts";
+import { gridSegments, gridStep_m, type PlaneBox } from "./grid.ts";
+import { LinesLayer } from "./lines-layer.ts";
 
 /** Id of the grid's layer, for what is to be drawn above it. */
 export const gridLayer = "grid";
@@ -14,13 +16,8 @@ const furthest_m = 20_000;
 export function createGridLayer(map: MapLibreMap, onStep: (step_m: number) => void): (frame: Frame | null) => void {
   let frame: Frame | null = null;
   let drawn = "";
-  map.addSource(gridLayer, { type: "geojson", data: { type: "FeatureCollection", features: [] }, tolerance: 0 });
-  map.addLayer({
-    id: gridLayer,
-    type: "line",
-    source: gridLayer,
-    paint: { "line-color": colours.hairline, "line-width": 1 },
-  });
+  const layer = new LinesLayer(gridLayer, channels(colours.hairline), 1);
+  map.addLayer(layer);
 
   const follow = (): void => {
     if (!frame) return;
@@ -33,8 +30,7 @@ export function createGridLayer(map: MapLibreMap, onStep: (step_m: number) => vo
     if (key === drawn) return;
     drawn = key;
     onStep(step_m);
-    const source = map.getSource<GeoJSONSource>(gridLayer);
-    void source?.setData(gridLines(covered, step_m, createPlacing(frame)));
+    show(layer, frame, covered, step_m);
   };
   map.on("moveend", follow);
   map.on("resize", follow);
@@ -44,6 +40,17 @@ export function createGridLayer(map: MapLibreMap, onStep: (step_m: number) => vo
     drawn = "";
     follow();
   };
+}
+
+function show(layer: LinesLayer, frame: Frame, box: PlaneBox, step_m: number): void {
+  const placing = createPlacing(frame);
+  const origin = mercator(...placing.lngLat(0, 0));
+  const offsets = (x_m: number, y_m: number): readonly [x: number, y: number] => {
+    const at = mercator(...placing.lngLat(x_m, y_m));
+    return [at.x - origin.x, at.y - origin.y];
+  };
+  const ends = gridSegments(box, step_m).flatMap(([x1, y1, x2, y2]) => [...offsets(x1, y1), ...offsets(x2, y2)]);
+  layer.show(new Float32Array(ends), origin);
 }
 
 function toPlane(map: MapLibreMap, frame: Frame, x_px: number, y_px: number): readonly [number, number] {

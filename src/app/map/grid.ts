@@ -1,6 +1,3 @@
-import type { Feature, MultiLineString, Position } from "geojson";
-import type { Placing } from "../../plugin/placing.ts";
-
 /** A rectangle of the plane, metres. */
 export interface PlaneBox {
   readonly west_m: number;
@@ -8,6 +5,9 @@ export interface PlaneBox {
   readonly east_m: number;
   readonly north_m: number;
 }
+
+/** x and y of both ends, plane metres. */
+export type PlaneSegment = readonly [x1_m: number, y1_m: number, x2_m: number, y2_m: number];
 
 const leastGap_px = 70;
 const piecesPerLine = 4;
@@ -20,19 +20,21 @@ export function gridStep_m(metresPerPixel: number): number {
 }
 
 /** Lines at whole multiples of the step through a box, each in a few pieces, since the plane is not the map's own. */
-export function gridLines(box: PlaneBox, step_m: number, placing: Placing): Feature<MultiLineString> {
-  const coordinates: Position[][] = [];
-  for (const x_m of multiples(box.west_m, box.east_m, step_m)) {
-    coordinates.push(line((share) => placing.lngLat(x_m, box.south_m + share * (box.north_m - box.south_m))));
-  }
-  for (const y_m of multiples(box.south_m, box.north_m, step_m)) {
-    coordinates.push(line((share) => placing.lngLat(box.west_m + share * (box.east_m - box.west_m), y_m)));
-  }
-  return { type: "Feature", properties: {}, geometry: { type: "MultiLineString", coordinates } };
+export function gridSegments(box: PlaneBox, step_m: number): PlaneSegment[] {
+  const { west_m, south_m, east_m, north_m } = box;
+  return [
+    ...multiples(west_m, east_m, step_m).flatMap((x_m) =>
+      pieces(south_m, north_m).map(([from, to]): PlaneSegment => [x_m, from, x_m, to]),
+    ),
+    ...multiples(south_m, north_m, step_m).flatMap((y_m) =>
+      pieces(west_m, east_m).map(([from, to]): PlaneSegment => [from, y_m, to, y_m]),
+    ),
+  ];
 }
 
-function line(at: (share: number) => Position): Position[] {
-  return Array.from({ length: piecesPerLine + 1 }, (_, i) => at(i / piecesPerLine));
+function pieces(from_m: number, to_m: number): (readonly [from_m: number, to_m: number])[] {
+  const piece_m = (to_m - from_m) / piecesPerLine;
+  return Array.from({ length: piecesPerLine }, (_, i) => [from_m + i * piece_m, from_m + (i + 1) * piece_m]);
 }
 
 function multiples(from_m: number, to_m: number, step_m: number): number[] {

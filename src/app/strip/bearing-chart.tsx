@@ -14,7 +14,7 @@ export function BearingChart() {
   const [pointed_deg, setPointed] = useState<number | null>(null);
   const hatch = useId();
   const sweep = store.sweep.value;
-  const planned = store.plan.value?.rows?.blocks.find(({ block }) => block === store.blockId.value);
+  const planned = store.shownPlan.value?.rows?.blocks.find(({ block }) => block === store.blockId.value);
   if (!sweep) return <p class="aside">Trying every bearing…</p>;
   if (!planned || sweep.points.length === 0) return <p class="aside">Nothing to compare: no ground is laid out.</p>;
   const { x, y, lengthPath, scorePath } = bearingScale(sweep.points);

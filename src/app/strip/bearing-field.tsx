@@ -7,7 +7,7 @@ import { Field } from "./field.tsx";
 /** The bearing as degrees from true north, with what a compass would read. */
 export function BearingField() {
   const store = useStore();
-  const planned = store.plan.value?.rows?.blocks.find(({ block }) => block === store.blockId.value);
+  const planned = store.shownPlan.value?.rows?.blocks.find(({ block }) => block === store.blockId.value);
   const choice = store.block.value?.rows.bearing;
   if (!choice) return null;
   const shown = planned ? formatQuantity("angle", planned.bearing_deg, store.units.value) : "";

@@ -5,7 +5,7 @@ import { useStore } from "../store-context.ts";
 /** Which block the fields, the handle and the chart are for; nothing when there is only one. */
 export function BlockChoice() {
   const store = useStore();
-  const blocks = store.project.value?.blocks ?? [];
+  const blocks = store.shownPlan.value?.project.blocks ?? [];
   const name = useId();
   if (blocks.length < 2) return null;
   return (

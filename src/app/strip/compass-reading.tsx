@@ -17,7 +17,7 @@ export function CompassReading() {
       isWanted = false;
     };
   }, [read]);
-  const plan = store.plan.value;
+  const plan = store.shownPlan.value;
   if (!read.value || !plan) return null;
   const answer = read.value(plan, today());
   if (!answer.ok) return null;

@@ -7,7 +7,7 @@ import { Stage } from "./stage.tsx";
 
 /** Totals and the shopping list. */
 export function CountsStage() {
-  const { plan: planSignal, units: unitsSignal } = useStore();
+  const { shownPlan: planSignal, units: unitsSignal } = useStore();
   const [plan, units] = [planSignal.value, unitsSignal.value];
   if (!plan?.rows) return null;
   const vines = plan.rows.vines.station_m.length;

@@ -5,9 +5,10 @@ import { Stage } from "./stage.tsx";
 
 /** The parcel: how much there is, and what planting keeps away from. */
 export function GroundStage() {
-  const { plan: planSignal, project: projectSignal, units: unitsSignal } = useStore();
-  const [plan, project, units] = [planSignal.value, projectSignal.value, unitsSignal.value];
-  if (!plan || !project) return null;
+  const store = useStore();
+  const [plan, units] = [store.shownPlan.value, store.units.value];
+  if (!plan) return null;
+  const { project } = plan;
   const area = (value: number | undefined) => (value === undefined ? "—" : formatQuantity("area", value, units));
   const result = plan.ground ? `${area(plan.ground.parcelArea_m2)} parcel` : "could not be laid out";
   const { setback_m, obstacleDistance_m, noPlantDistance_m, alleyWidth_m } = project.ground;

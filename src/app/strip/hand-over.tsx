@@ -7,8 +7,9 @@ import { Stage } from "./stage.tsx";
 /** Everything that leaves the screen: the project file and the plan in open formats. */
 export function HandOver() {
   const store = useStore();
-  const [plan, project] = [store.plan.value, store.project.value];
-  if (!plan || !project) return null;
+  const plan = store.shownPlan.value;
+  if (!plan) return null;
+  const { project } = plan;
   const stem = fileStem(project.name);
   const hasRows = (plan.rows?.rows.length ?? 0) > 0;
   return (

@@ -9,7 +9,7 @@ const signs: Readonly<Record<Severity, string>> = { error: "!", warning: "△", 
 /** Everything the plan wants the person to know, worst first; a click shows the place. */
 export function Notes() {
   const store = useStore();
-  const findings = store.plan.value?.findings ?? [];
+  const findings = store.shownPlan.value?.findings ?? [];
   const sorted = order.flatMap((severity) => findings.filter((finding) => finding.severity === severity));
   if (sorted.length === 0) return <p class="aside">Nothing to say: no notes, no warnings.</p>;
   return (

@@ -14,7 +14,7 @@ export function RowList() {
   const store = useStore();
   const [scrolled_px, setScrolled] = useState(0);
   const region = useRef<HTMLDivElement>(null);
-  const plan = store.plan.value;
+  const plan = store.shownPlan.value;
   const rows = plan?.rows?.rows ?? [];
   const selected = rows.findIndex((row) => row.id === store.row.value);
   const units = store.units.value;

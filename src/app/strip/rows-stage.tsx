@@ -12,7 +12,7 @@ import { Stage } from "./stage.tsx";
 
 /** Rows: where they run, how far apart, and each one with its length. */
 export function RowsStage() {
-  const { plan: planSignal, block: blockSignal, units } = useStore();
+  const { shownPlan: planSignal, block: blockSignal, units } = useStore();
   const [plan, block] = [planSignal.value, blockSignal.value];
   if (!plan || !block) return null;
   const length_m = plan.rows?.blocks.reduce((sum, { length_m: part }) => sum + part, 0) ?? 0;

@@ -9,8 +9,8 @@ import { Stage } from "./stage.tsx";
 
 /** The steps, one under another in the order of the work. */
 export function Strip() {
-  const { plan, opened } = useStore();
-  const findings = plan.value?.findings ?? [];
+  const { shownPlan, opened } = useStore();
+  const findings = shownPlan.value?.findings ?? [];
   const needsReading = findings.some(({ severity }) => severity !== "note");
   return (
     <div class="strip" key={opened.value}>

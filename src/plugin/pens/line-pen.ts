@@ -8,6 +8,7 @@ uniform mat4 matrix;
 uniform vec2 halfView;
 uniform float width;
 out float across;
+out float along_px;
 void main() {
   vec4 from = matrix * vec4(segment.xy, 0.0, 1.0);
   vec4 to = matrix * vec4(segment.zw, 0.0, 1.0);
@@ -19,33 +20,40 @@ void main() {
   vec4 at = corner.x < 0.5 ? from : to;
   gl_Position = vec4(at.xy + push / halfView * at.w, 0.0, at.w);
   across = corner.y * reach;
+  along_px = corner.x * size;
 }`;
 
 const fragment = `#version 300 es
 precision highp float;
 in float across;
+in float along_px;
+uniform vec2 dash; // pixels drawn and left out; 0 left out is a whole line
 uniform vec3 colour;
 uniform float width;
 out vec4 result;
 void main() {
+  if (dash.y > 0.0 && mod(along_px, dash.x + dash.y) > dash.x) discard;
   float alpha = clamp(width * 0.5 + 0.5 - abs(across), 0.0, 1.0);
   result = vec4(colour * alpha, alpha);
 }`;
 
 const bytesPerSegment = 16;
 
+export interface Stroke {
+  readonly colour: readonly [number, number, number];
+  readonly width_px: number;
+  /** Pixels drawn and pixels left out; a whole line without it. */
+  readonly dash_px?: readonly [drawn: number, left: number];
+  /** Only some of the segments; all without it. */
+  readonly first?: number;
+  readonly count?: number;
+}
+
 /** Draws straight segments of one width, held by name on the graphics side. */
 export interface LinePen {
   /** from x, from y, to x, to y of every segment. */
   upload(name: string, segments: Float32Array): void;
-  draw(
-    name: string,
-    view: View,
-    colour: readonly [number, number, number],
-    width_px: number,
-    first?: number,
-    count?: number,
-  ): void;
+  draw(name: string, view: View, stroke: Stroke): void;
   dispose(): void;
 }
 
@@ -84,7 +92,7 @@ export function createLinePen(gl: WebGL2RenderingContext): LinePen {
       gl.bindBuffer(gl.ARRAY_BUFFER, target.buffer);
       gl.bufferData(gl.ARRAY_BUFFER, segments, gl.DYNAMIC_DRAW);
     },
-    draw: (name, view, colour, width_px, first = 0, count) => {
+    draw: (name, view, { colour, width_px, dash_px = [1, 0], first = 0, count }) => {
       const target = held.get(name);
       const drawn = Math.min(count ?? Number.POSITIVE_INFINITY, (target?.count ?? 0) - first);
       if (!target || drawn <= 0) return;
@@ -95,6 +103,7 @@ export function createLinePen(gl: WebGL2RenderingContext): LinePen {
       gl.uniformMatrix4fv(uniform("matrix"), false, view.matrix);
       gl.uniform2f(uniform("halfView"), view.width_px / 2, view.height_px / 2);
       gl.uniform1f(uniform("width"), width_px);
+      gl.uniform2f(uniform("dash"), dash_px[0], dash_px[1]);
       gl.uniform3f(uniform("colour"), colour[0], colour[1], colour[2]);
       gl.drawArraysInstanced(gl.TRIANGLE_STRIP, 0, 4, drawn);
       gl.bindVertexArray(null);

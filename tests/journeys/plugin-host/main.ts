@@ -3,6 +3,7 @@ import "../../../src/plugin/plugin.css";
 import { Map as MapLibreMap, setWorkerUrl } from "maplibre-gl";
 import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
 import sample from "../../../samples/acre-with-notch/project.geojson?raw";
+import { frameTimes } from "../../../src/app/frame-times.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import { withSetting } from "../../../src/core/project/edits.ts";
 import { parseProject } from "../../../src/core/project/parse.ts";
@@ -13,6 +14,8 @@ import { PlanControl } from "../../../src/plugin/plan-control.ts";
 export interface Host {
   readonly map: MapLibreMap;
   readonly control: PlanControl;
+  /** Milliseconds between frames while the map is kept repainting. */
+  frames(count: number): Promise<number[]>;
   readonly told: { bearings: number[]; rows: (string | null)[] };
 }
 declare global {
@@ -67,4 +70,4 @@ if (!query.has("empty")) {
   control.turnBlock(project.blocks[0]?.id ?? null);
   control.showWholePlan(false);
 }
-window.host = { map, control, told };
+window.host = { map, control, told, frames: (count) => frameTimes(count, () => map.triggerRepaint()) };
