@@ -20,10 +20,6 @@ export function rowButtons(page: Page): Locator {
   return page.locator(".row-list tbody button");
 }
 
-export function stage(page: Page, name: string): Locator {
-  return page.getByRole("button", { name: new RegExp(`^${name}\\b`) });
-}
-
 /** The one line that a stage says of itself. */
 export async function result(page: Page, name: string): Promise<string> {
   return (await page.getByRole("region", { name, exact: true }).locator(".stage-result").textContent()) ?? "";

@@ -8,7 +8,7 @@ import { createPlanner } from "../../../src/core/planner.ts";
 import { withSetting } from "../../../src/core/project/edits.ts";
 import { parseProject } from "../../../src/core/project/parse.ts";
 import type { Project } from "../../../src/core/project/project.ts";
-import { PlanControl } from "../../../src/plugin/plan-control.ts";
+import { PlanControl } from "../../../src/plugin/index.ts";
 
 /** A stranger's map with a layer of its own, for the journeys; with `?empty` nothing else, for the benchmark. */
 export interface Host {
