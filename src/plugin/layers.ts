@@ -6,7 +6,7 @@ export type SourceName = (typeof sourceNames)[number];
 
 /** Zoom from which vines and posts are drawn one by one. */
 export const vineZoom = 19;
-export const postZoom = 18.6;
+export const postZoom = 18.8;
 const labelZoom = 15.5;
 
 /** An empty source: nothing is simplified, and rows are cut to 1.5 cm. */

@@ -61,6 +61,11 @@ describe("the bearing chart", () => {
       expect(y(score_m)).toBeLessThanOrEqual(152);
     }
   });
+  test("a score below nothing stays above the axis", () => {
+    // Ten short rows: 120 m of row ends cost more than the 40 m they hold.
+    const { y } = bearingScale(createSweep([40, 300, 90]));
+    expect(y(40 - 120)).toBeLessThanOrEqual(152);
+  });
   test("neighbouring locked bearings are one stretch", () => {
     const points = createSweep(Array(18).fill(100), [2, 3, 4, 9]);
     expect(lockedStretches(points)).toEqual([

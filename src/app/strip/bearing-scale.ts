@@ -15,7 +15,7 @@ export interface BearingScale {
 
 /** Scales and paths of the bearing chart; the bottom is a little under the lowest score, so that differences can be seen. */
 export function bearingScale(points: readonly SweepPoint[]): BearingScale {
-  const lowest = Math.max(0, Math.min(...points.map(({ score_m }) => score_m)));
+  const lowest = Math.min(...points.map(({ score_m }) => score_m));
   const highest = Math.max(1, ...points.map(({ rowLength_m }) => rowLength_m));
   const x = scaleLinear([0, 180], [chart.left, chart.width - chart.right]);
   const y = scaleLinear([lowest - 0.08 * (highest - lowest), highest], [chart.height - chart.bottom, chart.top]);
