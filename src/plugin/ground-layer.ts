@@ -72,6 +72,7 @@ export class GroundLayer implements CustomLayerInterface {
       for (const name of groundStrokes) pens.line.upload(name, drawing.strokes[name]);
       this.#stale = false;
     }
+    gl.disable(gl.DEPTH_TEST);
     const ratio = this.#map?.getPixelRatio() ?? 1;
     const view = {
       matrix: offsetMatrix(input.defaultProjectionData.mainMatrix, drawing.origin),

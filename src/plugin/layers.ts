@@ -37,26 +37,14 @@ function placeLayers(id: (name: string) => string, font: string): LayerSpecifica
   const source = id("ground");
   return [
     {
-      id: id("keep-out-point"),
+      id: id("places"),
       type: "circle",
       source,
-      filter: ["all", ofKind("keep-out"), isPoint],
+      filter: ["all", isPoint, ofKind("keep-out", "mark", "source")],
       paint: {
-        "circle-radius": 6,
-        "circle-color": colours.clay,
-        "circle-stroke-color": colours.parcel,
-        "circle-stroke-width": 2,
-      },
-    },
-    {
-      id: id("mark"),
-      type: "circle",
-      source,
-      filter: ofKind("mark", "source"),
-      paint: {
-        "circle-radius": 5,
-        "circle-color": colours.parcel,
-        "circle-stroke-color": colours.ink,
+        "circle-radius": ["match", ["get", "kind"], "keep-out", 6, 5],
+        "circle-color": ["match", ["get", "kind"], "keep-out", colours.clay, colours.parcel],
+        "circle-stroke-color": ["match", ["get", "kind"], "keep-out", colours.parcel, colours.ink],
         "circle-stroke-width": 2,
       },
     },
@@ -138,6 +126,7 @@ export function rowLayers(id: (name: string) => string, font: string, squareImag
         id: id("place-ring"),
         type: "circle",
         source: id("place"),
+        layout: { visibility: "none" },
         paint: {
           "circle-radius": 16,
           "circle-color": "transparent",

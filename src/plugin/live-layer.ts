@@ -6,7 +6,6 @@ import { createLinePen, type LinePen } from "./pens/line-pen.ts";
 import { createPointPen, type PointPen } from "./pens/point-pen.ts";
 
 const rowWidth_px = 1.6;
-const tickWidth_px = 1.6;
 const haloWidth_px = 9;
 const vineSize_px = 5;
 
@@ -68,15 +67,24 @@ export class LiveLayer implements CustomLayerInterface {
     this.#map = null;
   }
 
+  /** Before the frame is begun: an upload in the midst of it would have the whole picture put aside and taken up again. */
+  #upload(): void {
+    const [lines, points, buffers] = [this.#lines, this.#points, this.#buffers];
+    if (!this.#stale || !lines || !points || !buffers) return;
+    // One buffer, one draw; the rows come first, so that a row's index is its segment's.
+    const segments = new Float32Array(buffers.rows.length + buffers.ticks.length);
+    segments.set(buffers.rows);
+    segments.set(buffers.ticks, buffers.rows.length);
+    lines.upload("rows", segments);
+    points.upload(buffers.vines);
+    this.#stale = false;
+  }
+
   render(_gl: WebGL2RenderingContext, input: CustomRenderMethodInput): void {
     const [gl, lines, points, buffers] = [this.#gl, this.#lines, this.#points, this.#buffers];
     if (!gl || !lines || !points || !buffers || (!this.#live && this.#selected === null)) return;
-    if (this.#stale) {
-      lines.upload("rows", buffers.rows);
-      lines.upload("ticks", buffers.ticks);
-      points.upload(buffers.vines);
-      this.#stale = false;
-    }
+    this.#upload();
+    gl.disable(gl.DEPTH_TEST);
     const ratio = this.#map?.getPixelRatio() ?? 1;
     const view = {
       matrix: offsetMatrix(input.defaultProjectionData.mainMatrix, buffers.origin),
@@ -93,7 +101,6 @@ export class LiveLayer implements CustomLayerInterface {
     }
     if (!this.#live) return;
     lines.draw("rows", view, { colour: channels(colours.ink), width_px: rowWidth_px * ratio });
-    lines.draw("ticks", view, { colour: channels(colours.ink), width_px: tickWidth_px * ratio });
     points.draw(view, channels(colours.vine), vineSize_px * ratio);
   }
 }

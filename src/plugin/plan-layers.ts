@@ -125,6 +125,9 @@ export class PlanLayers {
 
   /** A ring around one place, or none. */
   markPlace(at: LonLat | null): void {
+    const ring = this.#id("place-ring");
+    // Even a layer with nothing in it costs a little of every frame.
+    if (this.#map.getLayer(ring)) this.#map.setLayoutProperty(ring, "visibility", at ? "visible" : "none");
     void this.#fill(
       "place",
       at ? [{ type: "Feature", properties: {}, geometry: { type: "Point", coordinates: [at[0], at[1]] } }] : [],

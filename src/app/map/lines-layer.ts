@@ -44,6 +44,7 @@ export class LinesLayer implements CustomLayerInterface {
     if (!this.#pen || !this.#map) return;
     if (this.#stale) this.#pen.upload("lines", this.#segments);
     this.#stale = false;
+    gl.disable(gl.DEPTH_TEST);
     const view = {
       matrix: offsetMatrix(input.defaultProjectionData.mainMatrix, this.#origin),
       width_px: gl.drawingBufferWidth,

@@ -1,4 +1,4 @@
-import { useId, useState } from "preact/hooks";
+import { useId, useMemo, useState } from "preact/hooks";
 import type { SweepPoint } from "../../core/rows/rows.ts";
 import { formatQuantity, type UnitSystem } from "../../core/units.ts";
 import { turnRows } from "../commands/turn-rows.ts";
@@ -15,9 +15,10 @@ export function BearingChart() {
   const hatch = useId();
   const sweep = store.sweep.value;
   const planned = store.shownPlan.value?.rows?.blocks.find(({ block }) => block === store.blockId.value);
+  const scale = useMemo(() => bearingScale(sweep?.points ?? []), [sweep]);
   if (!sweep) return <p class="aside">Trying every bearing…</p>;
   if (!planned || sweep.points.length === 0) return <p class="aside">Nothing to compare: no ground is laid out.</p>;
-  const { x, y, lengthPath, scorePath } = bearingScale(sweep.points);
+  const { x, y, lengthPath, scorePath } = scale;
   const current = nearestPoint(sweep.points, planned.bearing_deg);
   const shown = pointed_deg === null ? current : nearestPoint(sweep.points, pointed_deg);
   const { best } = sweep;

@@ -32,8 +32,8 @@ uniform vec3 colour;
 uniform float width;
 out vec4 result;
 void main() {
-  if (dash.y > 0.0 && mod(along_px, dash.x + dash.y) > dash.x) discard;
-  float alpha = clamp(width * 0.5 + 0.5 - abs(across), 0.0, 1.0);
+  float drawn = 1.0 - step(dash.x, mod(along_px, dash.x + dash.y));
+  float alpha = drawn * clamp(width * 0.5 + 0.5 - abs(across), 0.0, 1.0);
   result = vec4(colour * alpha, alpha);
 }`;
 

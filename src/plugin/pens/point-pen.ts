@@ -42,6 +42,7 @@ export function createPointPen(gl: WebGL2RenderingContext): PointPen {
   gl.bindVertexArray(null);
   return {
     upload: (places) => {
+      if (count === 0 && places.length === 0) return;
       count = places.length / 2;
       gl.bindBuffer(gl.ARRAY_BUFFER, buffer);
       gl.bufferData(gl.ARRAY_BUFFER, places, gl.DYNAMIC_DRAW);
