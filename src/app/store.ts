@@ -5,6 +5,7 @@ import { createPlanner, type Planner } from "../core/planner.ts";
 import type { Block, Project } from "../core/project/project.ts";
 import type { Sweep } from "../core/rows/rows.ts";
 import type { UnitSystem } from "../core/units.ts";
+import { current, type History } from "./history.ts";
 import { createShownPlan } from "./shown-plan.ts";
 
 /** Why a file was not opened: its name, and what reading it had to say. */
@@ -16,10 +17,15 @@ export interface Refusal {
 /** What the page knows: signals only, no DOM. Everything that follows from the project is the core's plan. */
 export interface Store {
   readonly planner: Planner;
-  readonly project: Signal<Project | null>;
+  /** Every step since the project was opened; null while none is. */
+  readonly history: Signal<History | null>;
+  /** What an edit would give while something is held: shown in place of the last step. */
+  readonly draft: Signal<Project | null>;
+  /** What is shown: the draft, else the last step. */
+  readonly project: ReadonlySignal<Project | null>;
   readonly plan: ReadonlySignal<Plan | null>;
-  /** True while the handle is held. */
-  readonly turning: Signal<boolean>;
+  /** True while something is held. */
+  readonly drafting: ReadonlySignal<boolean>;
   /** The plan for lists and totals, which follow a drag at their own pace. */
   readonly shownPlan: ReadonlySignal<Plan | null>;
   /** Units that are shown; a file brings its own, the switch changes what is shown, not the file. */
@@ -41,16 +47,20 @@ export interface Store {
 
 /** A store with nothing open. */
 export function createStore(planner: Planner = createPlanner()): Store {
-  const project = signal<Project | null>(null);
+  const history = signal<History | null>(null);
+  const draft = signal<Project | null>(null);
+  const project = computed(() => draft.value ?? (history.value && current(history.value).project));
   const blockId = signal<string | null>(null);
-  const turning = signal(false);
+  const drafting = computed(() => draft.value !== null);
   const plan = computed(() => (project.value ? planner.plan(project.value) : null));
-  const shownPlan = createShownPlan(plan, turning);
+  const shownPlan = createShownPlan(plan, drafting);
   return {
     planner,
+    history,
+    draft,
     project,
     plan,
-    turning,
+    drafting,
     shownPlan,
     units: signal<UnitSystem>("metric"),
     blockId,

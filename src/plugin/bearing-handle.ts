@@ -11,6 +11,7 @@ export interface BearingChange {
   /** True degrees, a tenth of a degree, in [0, 180). */
   readonly bearing_deg: number;
   readonly phase: "moving" | "settled";
+  readonly by: "pointer" | "key";
 }
 
 /** What the handle turns. */
@@ -165,7 +166,7 @@ export class BearingHandle {
     const [subject, waiting] = [this.#subject, this.#waiting];
     this.#waiting = null;
     if (!subject || !waiting) return;
-    this.#turn(subject, this.#pointerAngle(subject, waiting.x, waiting.y) - this.#grip_deg, "moving");
+    this.#turn(subject, this.#pointerAngle(subject, waiting.x, waiting.y) - this.#grip_deg, "moving", "pointer");
   };
 
   readonly #release = (event: PointerEvent): void => {
@@ -176,7 +177,7 @@ export class BearingHandle {
     }
     this.#pointer = null;
     this.element.classList.remove("is-held");
-    if (this.#subject) this.#turn(this.#subject, this.#angle_deg, "settled");
+    if (this.#subject) this.#turn(this.#subject, this.#angle_deg, "settled", "pointer");
   };
 
   readonly #key = (event: KeyboardEvent): void => {
@@ -191,12 +192,12 @@ export class BearingHandle {
     const step = steps[event.key];
     if (step === undefined || !this.#subject) return;
     event.preventDefault();
-    this.#turn(this.#subject, this.#angle_deg + (event.shiftKey ? step / 10 : step), "settled");
+    this.#turn(this.#subject, this.#angle_deg + (event.shiftKey ? step / 10 : step), "settled", "key");
   };
 
-  #turn(subject: HandleSubject, angle_deg: number, phase: BearingChange["phase"]): void {
+  #turn(subject: HandleSubject, angle_deg: number, phase: BearingChange["phase"], by: BearingChange["by"]): void {
     this.#angle_deg = turned(angle_deg, 360);
-    this.#onChange({ block: subject.ground.block, bearing_deg: handleBearing(this.#angle_deg), phase });
+    this.#onChange({ block: subject.ground.block, bearing_deg: handleBearing(this.#angle_deg), phase, by });
   }
 
   #pointerAngle(subject: HandleSubject, clientX: number, clientY: number): number {

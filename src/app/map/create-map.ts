@@ -3,7 +3,7 @@ import { Map as MapLibreMap, NavigationControl, ScaleControl, setWorkerUrl } fro
 import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
 import { PlanControl } from "../../plugin/plan-control.ts";
 import { chooseRow } from "../commands/choose-row.ts";
-import { turnRows } from "../commands/turn-rows.ts";
+import { turnRows, turnRowsMeanwhile } from "../commands/turn-rows.ts";
 import type { Store } from "../store.ts";
 import { baseStyle, mapFont } from "./base-style.ts";
 import { createGridLayer } from "./grid-layer.ts";
@@ -37,9 +37,9 @@ export function createMap(container: HTMLElement, store: Store, onGridStep: (ste
   const scale = new ScaleControl({ maxWidth: 120 });
   const control = new PlanControl({
     font: mapFont,
-    onBearing: ({ bearing_deg, phase }) => {
-      store.turning.value = phase === "moving";
-      turnRows(store, bearing_deg);
+    onBearing: ({ bearing_deg, phase, by }) => {
+      if (phase === "moving") turnRowsMeanwhile(store, bearing_deg);
+      else turnRows(store, bearing_deg, by === "key" ? "turned by keys" : undefined);
     },
     onSelect: (row) => chooseRow(store, row),
   });

@@ -1,0 +1,45 @@
+import type { Finding } from "../../core/finding.ts";
+import type { Outcome } from "../../core/outcome.ts";
+import type { Project } from "../../core/project/project.ts";
+import { current, withStep } from "../history.ts";
+import type { Store } from "../store.ts";
+
+/** What an edit is called in the list of steps ("Row spacing 2.5 m"), and which edits before it are the same step. */
+export interface StepName {
+  readonly name: string;
+  readonly joins?: string;
+}
+
+export type Change = (project: Project) => Outcome<Project>;
+
+/**
+ * The one way to change the project: a named step that can be undone. Returns what speaks against it (then nothing is changed), or an
+ * empty list.
+ */
+export function edit(store: Store, { name, joins }: StepName, change: Change): readonly Finding[] {
+  const history = store.history.value;
+  if (!history) return [];
+  const changed = change(current(history).project);
+  if (!changed.ok) return changed.findings;
+  store.history.value = withStep(history, { name, project: changed.value, joins: joins ?? null });
+  store.draft.value = null;
+  return [];
+}
+
+/**
+ * Shows what an edit would give while something is held: not a step yet. Every draft is made from the last step, so that a drag leaves
+ * no trace of its way. `edit` makes it a step, `dropDraft` takes it away.
+ */
+export function draft(store: Store, change: Change): readonly Finding[] {
+  const history = store.history.value;
+  if (!history) return [];
+  const changed = change(current(history).project);
+  if (!changed.ok) return changed.findings;
+  store.draft.value = changed.value;
+  return [];
+}
+
+/** Shows the last step again. */
+export function dropDraft(store: Store): void {
+  store.draft.value = null;
+}
