@@ -5,6 +5,7 @@ import { createPlanner, type Planner } from "../core/planner.ts";
 import type { Block, Project } from "../core/project/project.ts";
 import type { Sweep } from "../core/rows/rows.ts";
 import type { UnitSystem } from "../core/units.ts";
+import { createDrawingState, type DrawingState } from "./drawing/drawing-state.ts";
 import { current, type History } from "./history.ts";
 import { createShownPlan } from "./shown-plan.ts";
 
@@ -41,6 +42,7 @@ export interface Store {
   readonly refusal: Signal<Refusal | null>;
   /** Counts up with every opened project: the map moves to it. */
   readonly opened: Signal<number>;
+  readonly drawing: DrawingState;
   /** Counts up to have the map drawn again though nothing changed; for measuring. */
   readonly repaint: Signal<number>;
 }
@@ -70,6 +72,7 @@ export function createStore(planner: Planner = createPlanner()): Store {
     sweep: signal<Sweep | null>(null),
     refusal: signal<Refusal | null>(null),
     opened: signal(0),
+    drawing: createDrawingState(),
     repaint: signal(0),
   };
 }
