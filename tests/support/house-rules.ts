@@ -4,9 +4,9 @@ import type { Import } from "./imports.ts";
 const stages = ["project", "ground", "rows", "mainline", "trellis", "drip", "trench", "materials", "work"];
 /** What hands a finished plan over; neither knows the other. */
 const handover = ["exchange", "sheets"];
-const floor = ["plane", "graph", "hydraulics", "units", "finding", "outcome", "identity"];
+const floor = ["plane", "graph", "hydraulics", "units", "finding", "account", "outcome", "identity"];
 /** Above the stages: they know all of them, and none of them knows these. */
-const roof = ["plan", "planner", "remembered", "validate-plan", "variants", "index"];
+const roof = ["plan", "planner", "lean-planner", "remembered", "validate-plan", "variants", "index"];
 
 /** Packages the core may use, and the part of it that may. */
 const corePackages: Readonly<Record<string, readonly string[]>> = {

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { createPlanner, geoJsonText, parseProject, planJson, rowsGeoJson } from "../../src/core/index.ts";
+import { createPlanner, geoJsonText, type Project, parseProject, planJson, rowsGeoJson } from "../../src/core/index.ts";
 
 const folder = "samples";
 
@@ -17,11 +17,16 @@ export function samplePath(sample: string, ...names: readonly string[]): string 
   return join(folder, sample, ...names);
 }
 
-/** What a sample's plan should be, as the files under its `expected` folder; written by `npm run regen`, compared by a test. */
-export function expectedFiles(sample: string): Readonly<Record<string, string>> {
+/** The project of a sample. */
+export function readSample(sample: string): Project {
   const read = parseProject(readFileSync(samplePath(sample, "project.geojson"), "utf8"));
   if (!read.ok) throw new Error(`${sample} is no project`);
-  const plan = createPlanner().plan(read.value);
+  return read.value;
+}
+
+/** What a sample's plan should be, as the files under its `expected` folder; written by `npm run regen`, compared by a test. */
+export function expectedFiles(sample: string): Readonly<Record<string, string>> {
+  const plan = createPlanner().plan(readSample(sample));
   const { ground, blocks, totals, materials, findings } = planJson(plan);
   const codes = findings.map(({ code, severity, feature }) => ({ severity, code, feature }));
   const summary = { ground, blocks, totals, materials, findings: codes };
