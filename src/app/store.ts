@@ -1,12 +1,13 @@
 import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import type { Finding } from "../core/finding.ts";
+import { createLeanPlanner, type Planner } from "../core/lean-planner.ts";
 import type { Plan } from "../core/plan.ts";
-import { createPlanner, type Planner } from "../core/planner.ts";
 import type { Block, Project } from "../core/project/project.ts";
 import type { Sweep } from "../core/rows/rows.ts";
 import type { UnitSystem } from "../core/units.ts";
 import { createDrawingState, type DrawingState } from "./drawing/drawing-state.ts";
 import { current, type History } from "./history.ts";
+import { createPlantingAreas, type PlantingAreas } from "./planting/planting-areas.ts";
 import { createShownPlan } from "./shown-plan.ts";
 
 /** Why a file was not opened: its name, and what reading it had to say. */
@@ -18,6 +19,8 @@ export interface Refusal {
 /** What the page knows: signals only, no DOM. Everything that follows from the project is the core's plan. */
 export interface Store {
   readonly planner: Planner;
+  /** The planting areas that are known; until one is, its plan is shown without. */
+  readonly planting: PlantingAreas;
   /** Every step since the project was opened; null while none is. */
   readonly history: Signal<History | null>;
   /** What an edit would give while something is held: shown in place of the last step. */
@@ -48,16 +51,18 @@ export interface Store {
 }
 
 /** A store with nothing open. */
-export function createStore(planner: Planner = createPlanner()): Store {
+export function createStore(planner: Planner = createLeanPlanner()): Store {
+  const planting = createPlantingAreas();
   const history = signal<History | null>(null);
   const draft = signal<Project | null>(null);
   const project = computed(() => draft.value ?? (history.value && current(history.value).project));
   const blockId = signal<string | null>(null);
   const drafting = computed(() => draft.value !== null);
-  const plan = computed(() => (project.value ? planner.plan(project.value) : null));
+  const plan = computed(() => (project.value ? planner.plan(project.value, planting.of) : null));
   const shownPlan = createShownPlan(plan, drafting);
   return {
     planner,
+    planting,
     history,
     draft,
     project,

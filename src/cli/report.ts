@@ -30,11 +30,10 @@ function joined(parts: readonly string[]): string {
 function heading(plan: Plan, units: UnitSystem, compass: readonly string[]): string {
   const { ground, rows, drip } = plan;
   const area = (value_m2: number) => formatQuantity("area", value_m2, units);
+  const planted = (value_m2: number | null) => (value_m2 === null ? "" : `, of it planting area ${area(value_m2)}`);
   return [
     `${plan.project.name}\n`,
-    ground === null
-      ? ""
-      : `Parcel ${area(ground.parcelArea_m2)}, of it planting area ${area(ground.plantingArea_m2)}.\n`,
+    ground === null ? "" : `Parcel ${area(ground.parcelArea_m2)}${planted(ground.plantingArea_m2)}.\n`,
     ...(rows?.blocks ?? []).map((block) => blockLine(plan, block, units)),
     ...compass.map((line) => `${line}\n`),
     drip === null || drip.emitters === 0

@@ -18,13 +18,16 @@ export { postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./exchange/pos
 export { type SweepJson, sweepJson, sweepJsonVersion } from "./exchange/sweep-json.ts";
 export { type Finding, hasError, type Phrase, type Quantity, type Severity } from "./finding.ts";
 export type { BlockGround, Cause, Ground } from "./ground/ground.ts";
+export type { PlantingAreaOf } from "./ground/planting-area.ts";
+export { createLeanPlanner, type Planner } from "./lean-planner.ts";
 export type { Mainline } from "./mainline/water-end.ts";
 export type { MaterialLine, Materials } from "./materials/materials.ts";
 export type { Outcome } from "./outcome.ts";
 export type { Plan } from "./plan.ts";
 export { type LonLat, lonLat, type PlanePoint, planePoint } from "./plane/coordinate.ts";
 export { createFrame, type Frame, frameReach_m } from "./plane/frame.ts";
-export { createPlanner, type Planner } from "./planner.ts";
+export { type Overlay, type PlantingParts, plantingArea } from "./plane/overlay.ts";
+export { createPlanner } from "./planner.ts";
 export { withFeature, withFrameOrigin, withoutFeature, withSetting, withSettings } from "./project/edits.ts";
 export { parseProject } from "./project/parse.ts";
 export { type Block, type Json, type JsonObject, type Project, type Role, roles } from "./project/project.ts";

@@ -1,7 +1,7 @@
-import { Clipper, TriangulateResult } from "clipper2-ts";
+import earcut from "earcut";
 import type { Plan } from "../core/plan.ts";
 import type { LonLat } from "../core/plane/coordinate.ts";
-import type { Polygon, Shape } from "../core/project/project.ts";
+import type { Shape } from "../core/project/project.ts";
 import { type MercatorPoint, mercator } from "./mercator.ts";
 import { nearLongitude, type Placing } from "./placing.ts";
 import { sketchGeometries } from "./sketch-features.ts";
@@ -22,14 +22,16 @@ export interface GroundDrawing {
 
 type Place = readonly [lng_deg: number, lat_deg: number];
 
-/** Decimals of a metre that the triangles are cut to: a millimetre is nothing on a screen. */
-const triangleDecimals = 3;
-
 /**
  * Areas and lines of the ground for drawing: planting area, cross alleys, obstacles, outlines, edges with a setback of their own.
- * Without a laid-out ground there is only what the file holds, as lines; null when there is nothing at all.
+ * Without a laid-out ground there is only what the file holds, as lines; null when there is nothing at all. While the planting area is
+ * not worked out yet, that of the drawing before stays.
  */
-export function groundDrawing(plan: Plan, placing: Placing | null): GroundDrawing | null {
+export function groundDrawing(
+  plan: Plan,
+  placing: Placing | null,
+  before: GroundDrawing | null = null,
+): GroundDrawing | null {
   const { project } = plan;
   const sketch = plan.ground ? [] : sketchGeometries(project.document).flatMap(strokePlaces);
   const start = placing?.lngLat(0, 0) ?? project.parcels[0]?.polygons[0]?.[0]?.[0] ?? sketch[0]?.[0];
@@ -41,20 +43,23 @@ export function groundDrawing(plan: Plan, placing: Placing | null): GroundDrawin
   };
   const stroke = (lines: readonly (readonly Place[])[]) =>
     new Float32Array(lines.flatMap((line) => segments(line.map(offset))));
-  const area = (polygons: readonly Polygon[]) =>
-    new Float32Array(
-      placing ? polygons.flatMap((polygon) => triangles(planeRings(polygon, placing), placing, offset)) : [],
-    );
+  const fill = (polygons: readonly (readonly (readonly Place[])[])[]) =>
+    new Float32Array(placing ? polygons.flatMap((rings) => triangles(rings.map((ring) => ring.map(offset)))) : []);
   const outlines = project.parcels.flatMap(({ polygons }) => polygons);
   const alleys = project.crossAlleys.map(({ shape }) => shape);
   const keepOuts = project.keepOuts.map(({ shape }) => shape);
-  const planting = plan.ground?.plantingArea ?? [];
+  const planting = (): Float32Array => {
+    const polygons = plan.ground?.plantingArea ?? null;
+    const isSamePlace = before?.origin.x === origin.x && before.origin.y === origin.y;
+    if (polygons === null && plan.ground && before && isSamePlace) return before.fills.planting;
+    return fill((polygons ?? []).map((rings) => rings.map((ring) => placing?.lngLats(ring) ?? [])));
+  };
   return {
     origin,
     fills: {
-      planting: new Float32Array(placing ? planting.flatMap((rings) => triangles(rings, placing, offset)) : []),
-      alley: area(alleys.flatMap(({ areas }) => areas)),
-      "keep-out": area(keepOuts.flatMap(({ areas }) => areas)),
+      planting: planting(),
+      alley: fill(alleys.flatMap(({ areas }) => areas)),
+      "keep-out": fill(keepOuts.flatMap(({ areas }) => areas)),
     },
     strokes: {
       sketch: stroke(sketch),
@@ -84,20 +89,9 @@ function segments(places: readonly (readonly [x: number, y: number])[]): number[
   return places.slice(1).flatMap((to, i) => [...(places[i] ?? to), ...to]);
 }
 
-function planeRings(polygon: Polygon, { frame }: Placing): Float64Array[] {
-  return polygon.map((ring) => new Float64Array(ring.flatMap((at) => [...frame.toPlane(at)])));
-}
-
-/** Corners of the triangles that make up an area; none when it cannot be cut up, then only its outline is seen. */
-function triangles(
-  rings: readonly Float64Array[],
-  placing: Placing,
-  offset: (place: Place) => readonly [x: number, y: number],
-): number[] {
-  const paths = rings.map((xy) =>
-    Array.from({ length: xy.length / 2 }, (_, i) => ({ x: xy[2 * i] ?? 0, y: xy[2 * i + 1] ?? 0 })),
-  );
-  const { result, solution } = Clipper.triangulateD(paths, triangleDecimals);
-  if (result !== TriangulateResult.success) return [];
-  return solution.flatMap((triangle) => triangle.flatMap(({ x, y }) => [...offset(placing.lngLat(x, y))]));
+/** Corners of the triangles that an area is made up of, x and y in turn; rings come without a closing point, the outer one first. */
+export function triangles(rings: readonly (readonly (readonly [x: number, y: number])[])[]): number[] {
+  const places = rings.flat();
+  const holes = rings.slice(1).map((_, i) => rings.slice(0, i + 1).reduce((sum, ring) => sum + ring.length, 0));
+  return earcut(places.flat(), holes).flatMap((corner) => [...(places[corner] ?? [])]);
 }

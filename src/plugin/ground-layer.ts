@@ -44,6 +44,11 @@ export class GroundLayer implements CustomLayerInterface {
     this.id = id;
   }
 
+  /** What is drawn. */
+  get drawing(): GroundDrawing | null {
+    return this.#drawing;
+  }
+
   /** Takes another ground; it shows in the next frame. */
   show(drawing: GroundDrawing | null): void {
     this.#drawing = drawing;

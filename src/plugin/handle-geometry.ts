@@ -33,7 +33,7 @@ export function handleBearing(angle_deg: number): number {
 
 /** Distance from the block's centre to the furthest corner of its ground, metres. */
 export function blockReach_m(block: BlockGround): number {
-  const outlines = block.areas.length > 0 ? block.areas : block.outlines;
+  const outlines = block.isDrawn ? block.areas : block.outlines;
   let reach_m = 0;
   for (const { rings } of outlines) {
     for (let i = 0; i + 1 < rings.xy.length; i += 2) {

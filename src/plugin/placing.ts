@@ -8,16 +8,20 @@ export type LngLat = [lng_deg: number, lat_deg: number];
 export interface Placing {
   readonly frame: Frame;
   lngLat(x_m: number, y_m: number): LngLat;
+  /** Every place of a list of x and y in turn. */
+  lngLats(xy: Float64Array): LngLat[];
 }
 
 /** The placing of a frame. */
 export function createPlacing(frame: Frame): Placing {
+  const lngLat = (x_m: number, y_m: number): LngLat => {
+    const at = frame.toLonLat(planePoint(x_m, y_m));
+    return [nearLongitude(at[0], frame.origin[0]), at[1]];
+  };
   return {
     frame,
-    lngLat: (x_m, y_m) => {
-      const at = frame.toLonLat(planePoint(x_m, y_m));
-      return [nearLongitude(at[0], frame.origin[0]), at[1]];
-    },
+    lngLat,
+    lngLats: (xy) => Array.from({ length: xy.length / 2 }, (_, i) => lngLat(xy[2 * i] ?? 0, xy[2 * i + 1] ?? 0)),
   };
 }
 

@@ -96,8 +96,16 @@ export class PlanControl implements IControl {
   draw(plan: Plan): void {
     if (plan === this.#plan) return;
     const frame = plan.ground?.frame ?? null;
-    if (frame !== (this.#placing?.frame ?? null)) this.#placing = frame ? createPlacing(frame) : null;
+    const isSameFrame = frame === (this.#placing?.frame ?? null);
+    if (!isSameFrame) this.#placing = frame ? createPlacing(frame) : null;
+    const isOnlyGround = isSameFrame && plan.rows !== null && plan.rows === this.#plan?.rows;
     this.#plan = plan;
+    if (isOnlyGround) {
+      // A planting area that came later, or a name: the rows stand as they are.
+      this.#layers?.showGround(plan, this.#placing);
+      this.#showHandle();
+      return;
+    }
     this.#showRows();
     this.#showHandle();
     this.#settleSoon();

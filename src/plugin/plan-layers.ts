@@ -82,7 +82,7 @@ export class PlanLayers {
     const inputs = [plan.ground ?? document, parcels, edges, keepOuts, crossAlleys, marks, sources];
     if (inputs.every((input, i) => input === this.#groundDrawn[i])) return;
     this.#groundDrawn = inputs;
-    this.#ground.show(groundDrawing(plan, placing));
+    this.#ground.show(groundDrawing(plan, placing, this.#ground.drawing));
     void this.#fill("ground", groundFeatures(plan.project, placing));
   }
 

@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { lonLat, planePoint } from "../../src/core/plane/coordinate.ts";
+import { coveredArea_m2 } from "../../src/core/plane/covered-area.ts";
 import { createFrame } from "../../src/core/plane/frame.ts";
 import { createPlanner } from "../../src/core/planner.ts";
-import { groundDrawing } from "../../src/plugin/ground-drawing.ts";
+import { groundDrawing, triangles } from "../../src/plugin/ground-drawing.ts";
 import { groundFeatures } from "../../src/plugin/ground-features.ts";
 import { liveBuffers } from "../../src/plugin/live-buffers.ts";
 import { mercator, offsetMatrix } from "../../src/plugin/mercator.ts";
@@ -12,10 +13,13 @@ import { planBounds } from "../../src/plugin/plan-bounds.ts";
 import { rowAt } from "../../src/plugin/row-at.ts";
 import { anchorToward, endPosts, pointsByRow, rowLabels, rowLines, rowTicks } from "../../src/plugin/row-features.ts";
 import { createKeepOut, createProject } from "../support/create-project.ts";
+import { createRandomParcel, toPoints } from "../support/parcels.ts";
 
 /** Half a millimetre on the map's unit square at mid latitudes. */
 const mapTolerance = 0.0005 / 40_075_017;
 const tolerance_m = 1e-6;
+/** Of an area: what single precision loses on some hundred triangles. */
+const triangleTolerance = 1e-5;
 
 function createDrawn() {
   const plan = createPlanner().plan(createProject({ keepOuts: [createKeepOut({ points: [[30, 60]] })] }));
@@ -98,6 +102,27 @@ describe("the ground as its layer gets it", () => {
     expect(lng).toBeCloseTo(-76.9, 6);
     const drawn_m2 = squareArea(drawing?.fills.planting ?? new Float32Array(0)) / scale ** 2;
     expect(drawn_m2 / (plan.ground?.plantingArea_m2 ?? 0)).toBeCloseTo(1, 2);
+  });
+
+  test("an area with holes is cut into triangles that sum up to its area", () => {
+    for (let parcel = 1; parcel <= 60; parcel++) {
+      const { rings } = createRandomParcel(parcel);
+      const cut = Float32Array.from(triangles(toPoints(rings)));
+      const area_m2 = coveredArea_m2([[rings]]);
+      expect(Math.abs(squareArea(cut) - area_m2)).toBeLessThan(area_m2 * triangleTolerance);
+    }
+  });
+
+  test("the planting area stays as it was while the new one is not worked out", () => {
+    const { plan, placing } = createDrawn();
+    if (!plan.ground) throw new Error("the test ground is not planned");
+    const open = { ...plan, ground: { ...plan.ground, plantingArea: null, plantingArea_m2: null } };
+    expect(groundDrawing(open, placing)?.fills.planting).toHaveLength(0);
+    const before = groundDrawing(plan, placing);
+    expect(groundDrawing(open, placing, before)?.fills.planting).toBe(before?.fills.planting);
+    const elsewhere = createPlacing(createFrame(lonLat(7, 50)));
+    expect(groundDrawing(open, elsewhere, before)?.fills.planting).toHaveLength(0);
+    expect(groundDrawing({ ...open, ground: null }, placing, before)?.fills.planting).toHaveLength(0);
   });
 
   test("a rectangle has four sides, a point no line", () => {

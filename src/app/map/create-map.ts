@@ -4,6 +4,8 @@ import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
 import { PlanControl } from "../../plugin/plan-control.ts";
 import { chooseRow } from "../commands/choose-row.ts";
 import { turnRows, turnRowsMeanwhile } from "../commands/turn-rows.ts";
+import { followWithPlantingArea } from "../planting/follow-with-planting-area.ts";
+import { startPlantingWorker } from "../planting/start-planting-worker.ts";
 import type { Store } from "../store.ts";
 import { baseStyle, mapFont } from "./base-style.ts";
 import { createGridLayer } from "./grid-layer.ts";
@@ -48,6 +50,10 @@ export function createMap(container: HTMLElement, store: Store, onGridStep: (ste
   map.on("style.load", () => {
     const showGrid = createGridLayer(map, onGridStep);
     stops.push(effect(() => showGrid(store.plan.value?.ground?.frame ?? null)));
+  });
+  // Once the first picture stands: it does not wait for the planting area.
+  map.once("load", () => {
+    stops.push(followWithPlantingArea(store, startPlantingWorker));
   });
   map.addControl(new NavigationControl({ showCompass: false }), "top-right");
   map.addControl(new NorthArrow());

@@ -9,7 +9,7 @@ export function GroundStage() {
   const [plan, units] = [store.shownPlan.value, store.units.value];
   if (!plan) return null;
   const { project } = plan;
-  const area = (value: number | undefined) => (value === undefined ? "—" : formatQuantity("area", value, units));
+  const area = (value: number | null | undefined) => (value == null ? "—" : formatQuantity("area", value, units));
   const result = plan.ground ? `${area(plan.ground.parcelArea_m2)} parcel` : "could not be laid out";
   const { setback_m, obstacleDistance_m, noPlantDistance_m, alleyWidth_m } = project.ground;
   return (

@@ -1,9 +1,10 @@
 import { planePoint } from "../plane/coordinate.ts";
+import { coveredArea_m2 } from "../plane/covered-area.ts";
 import type { Frame } from "../plane/frame.ts";
-import { plantingArea, unionArea } from "../plane/overlay.ts";
 import type { BlockArea } from "../project/project.ts";
 import type { BlockGround, Cause, Outline, Rings } from "./ground.ts";
 import { partsOfEdge } from "./inside.ts";
+import { areaOf } from "./middle.ts";
 import { forEachEdge, planeRings } from "./outlines.ts";
 import { addSegment, type SegmentDraft, segmentsOf } from "./segments.ts";
 
@@ -26,9 +27,9 @@ export function drawnAreas(block: string, areas: readonly BlockArea[], frame: Fr
     .flatMap((area) => area.polygons.map((polygon) => planeRings(polygon, frame)));
 }
 
-/** What the areas of other blocks leave, as one area around all outlines; empty when there are no others. */
-export function remainingArea(outlines: readonly Outline[], others: readonly Rings[]): readonly Rings[] {
-  return others.length === 0 ? [] : [rest(outlines, apart(others))];
+/** What each area of other blocks leaves, as an area around all outlines. */
+export function remainingAreas(outlines: readonly Outline[], others: readonly Rings[]): readonly Rings[] {
+  return others.map((other) => rest(outlines, other));
 }
 
 /** The ground of one block. Blocks keep half a row spacing from a border that runs through the parcels, so neighbours keep a whole one. */
@@ -59,7 +60,7 @@ export function blockGround(
   });
   return {
     block,
-    area_m2: blockArea(shared.outlines, bounded),
+    area_m2: blockArea(shared.outlines, bounded, isDrawn),
     outlines: shared.outlines,
     areas: bounded,
     isDrawn,
@@ -71,34 +72,24 @@ export function blockGround(
   };
 }
 
-/** The parcels' area within the block's areas; with no area all of it. */
-function blockArea(outlines: readonly Outline[], areas: readonly Outline[]): number {
-  const parcels = outlines.map((outline) => outline.rings);
-  if (areas.length === 0) return unionArea(parcels);
-  const none = { xy: new Float64Array(0), distance_m: new Float64Array(0) };
-  return plantingArea({ outlines: parcels, areas: areas.map((area) => area.rings), closed: [], segments: none })
-    .area_m2;
+/** Area of several polygons, counted once where they overlap. */
+export function areaOfAll(all: readonly Rings[]): number {
+  const [only] = all;
+  return all.length === 1 && only !== undefined ? areaOf(only).area_m2 : coveredArea_m2([all]);
 }
 
-/** The areas as they are, or their union where they overlap: counted twice, ground would seem to be left. */
-function apart(areas: readonly Rings[]): readonly Rings[] {
-  const sum_m2 = areas.reduce((sum, rings) => sum + unionArea([rings]), 0);
-  if (sum_m2 - unionArea(areas) < leastShared_m2) return areas;
-  const none = { xy: new Float64Array(0), distance_m: new Float64Array(0) };
-  return plantingArea({ outlines: areas, areas: [], closed: [], segments: none }).polygons.map(ringsOf);
-}
-
-function ringsOf(polygon: readonly Float64Array[]): Rings {
-  const ringStart = [0];
-  for (const ring of polygon) ringStart.push(Number(ringStart.at(-1)) + ring.length / 2);
-  return { xy: Float64Array.from(polygon.flatMap((ring) => [...ring])), ringStart: Int32Array.from(ringStart) };
+/** The parcels' area within the block's areas: any of those drawn for it, else all that others leave. */
+function blockArea(outlines: readonly Outline[], areas: readonly Outline[], isDrawn: boolean): number {
+  const [parcels, bounds] = [outlines, areas].map((list) => list.map(({ rings }) => rings));
+  if (parcels === undefined || bounds === undefined || bounds.length === 0) return areaOfAll(parcels ?? []);
+  return coveredArea_m2(isDrawn ? [parcels, bounds] : [parcels, ...bounds.map((one) => [one])]);
 }
 
 /** How far around the outlines the area that is left is drawn: further than any headland reaches. */
 const beyond_m = 10_000;
 
-/** Everything around the outlines with the other areas as holes. */
-function rest(outlines: readonly Outline[], others: readonly Rings[]): Rings {
+/** Everything around the outlines with another block's area as a hole. */
+function rest(outlines: readonly Outline[], other: Rings): Rings {
   let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const { rings } of outlines) {
     for (let i = 0; i + 1 < rings.xy.length; i += 2) {
@@ -119,11 +110,8 @@ function rest(outlines: readonly Outline[], others: readonly Rings[]): Rings {
     west - around,
     north + around,
   ];
-  const xy = [...box, ...others.flatMap((rings) => [...rings.xy])];
-  const ringStart = [0, 4];
-  for (const { ringStart: starts } of others) {
-    const base = Number(ringStart.at(-1));
-    for (const start of starts.subarray(1)) ringStart.push(base + start);
-  }
-  return { xy: Float64Array.from(xy), ringStart: Int32Array.from(ringStart) };
+  return {
+    xy: Float64Array.from([...box, ...other.xy]),
+    ringStart: Int32Array.from([0, ...other.ringStart.map((start) => start + box.length / 2)]),
+  };
 }

@@ -1,4 +1,5 @@
 import type { Frame } from "../plane/frame.ts";
+import type { PlantingParts } from "../plane/overlay.ts";
 import type { FeatureKey } from "../project/project.ts";
 
 /** Straight pieces in the plane that planting keeps a distance from, as parallel arrays. */
@@ -43,7 +44,10 @@ export interface BlockGround {
   readonly area_m2: number;
   /** Even-odd within one outline, united over the list. */
   readonly outlines: readonly Outline[];
-  /** Areas that bound the block within the parcels; empty when the block takes all of them. */
+  /**
+   * Areas that bound the block within the parcels: drawn for it, it lies in any of them; not drawn, each is what another block's area
+   * leaves, and it lies in all of them. Empty when the block takes the whole parcels.
+   */
   readonly areas: readonly Outline[];
   /** True when the areas are the block's own; false when they are what other blocks leave, or none. */
   readonly isDrawn: boolean;
@@ -66,10 +70,12 @@ export interface Passable {
 export interface Ground {
   readonly frame: Frame;
   readonly parcelArea_m2: number;
-  /** Parcel less setbacks and obstacles, before headlands. */
-  readonly plantingArea_m2: number;
-  /** For drawing: polygons of the planting area, each outer ring first, plane metres, x and y in turn. */
-  readonly plantingArea: readonly (readonly Float64Array[])[];
+  /** What the planting area is worked out from. */
+  readonly plantingParts: PlantingParts;
+  /** Parcel less setbacks and obstacles, before headlands; null while it is not worked out. Nothing else depends on it. */
+  readonly plantingArea_m2: number | null;
+  /** For drawing: polygons of the planting area, each outer ring first, plane metres, x and y in turn; null while not worked out. */
+  readonly plantingArea: readonly (readonly Float64Array[])[] | null;
   readonly causes: readonly Cause[];
   /** Edges of the outline along each edge feature, px, py, qx, qy in the plane, by the feature's key: what a row bearing is taken from. */
   readonly covered: ReadonlyMap<FeatureKey, readonly Float64Array[]>;

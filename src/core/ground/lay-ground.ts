@@ -3,11 +3,18 @@ import type { Outcome } from "../outcome.ts";
 import { success } from "../outcome.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import { planePoint } from "../plane/coordinate.ts";
+import { coveredArea_m2 } from "../plane/covered-area.ts";
 import { createFrame } from "../plane/frame.ts";
-import { plantingArea, unionArea } from "../plane/overlay.ts";
 import type { BlockArea, CrossAlley, EdgeSetback, GroundSettings, KeepOut, Parcel } from "../project/project.ts";
-import { blockGround, drawnAreas, leastShared_m2, remainingArea, type SharedGround } from "./block-ground.ts";
-import { blockOutside, blocksOverlap, blocksShareGround, edgeOffOutline, nothingToPlant } from "./findings.ts";
+import {
+  areaOfAll,
+  blockGround,
+  drawnAreas,
+  leastShared_m2,
+  remainingAreas,
+  type SharedGround,
+} from "./block-ground.ts";
+import { blockOutside, blocksOverlap, blocksShareGround, edgeOffOutline } from "./findings.ts";
 import type { BlockGround, Cause, Closed, Ground, Outline, Passable, Rings } from "./ground.ts";
 import { partsOfEdge } from "./inside.ts";
 import { centreOf, middleOf } from "./middle.ts";
@@ -28,8 +35,8 @@ export interface GroundInput {
 
 /**
  * Where planting may be, block by block, in the local plane: outlines, and everything that planting keeps its distance from.
- * Findings: `ground/edge-off-outline`, `ground/blocks-share-ground`, `ground/blocks-overlap`, `ground/block-outside`,
- * `ground/nothing-to-plant`.
+ * The planting area is left open: `withPlantingArea` adds it.
+ * Findings: `ground/edge-off-outline`, `ground/blocks-share-ground`, `ground/blocks-overlap`, `ground/block-outside`.
  */
 export function layGround(input: GroundInput): Outcome<Ground> {
   const frame = createFrame(input.frameOrigin ?? middleOf(input.parcels));
@@ -60,24 +67,21 @@ export function layGround(input: GroundInput): Outcome<Ground> {
   }
   const shared: SharedGround = { frame, outlines: parcels.outlines, segments, closed, passable };
   const blocks = blockGrounds(input, shared, causes, findings);
-  const area = plantingArea({
-    outlines: parcels.outlines.map((outline) => outline.rings),
-    areas: [],
-    closed: [...planting.closed, ...passable.flatMap((feature) => feature.closed)].map((area) => area.rings),
-    segments: joined([planting.segments, ...passable.map((feature) => feature.segments)]),
-  });
+  const outlines = parcels.outlines.map((outline) => outline.rings);
   const ground: Ground = {
     frame,
-    parcelArea_m2: unionArea(parcels.outlines.map((outline) => outline.rings)),
-    plantingArea_m2: area.area_m2,
-    plantingArea: area.polygons,
+    parcelArea_m2: areaOfAll(outlines),
+    plantingParts: {
+      outlines,
+      closed: [...planting.closed, ...passable.flatMap((feature) => feature.closed)].map((area) => area.rings),
+      segments: joined([planting.segments, ...passable.map((feature) => feature.segments)]),
+    },
+    plantingArea_m2: null,
+    plantingArea: null,
     causes,
     covered: parcels.covered,
     blocks,
   };
-  if (area.area_m2 <= 0) {
-    for (const block of blocks) findings.push(nothingToPlant(frame.toLonLat(planePoint(...block.centre)), block.block));
-  }
   return success(ground, findings);
 }
 
@@ -113,7 +117,7 @@ function blockGrounds(
     if (own.length === 0 && restTaken !== null) {
       findings.push(blocksShareGround(place(parcels), block.id, restTaken));
     } else if (own.length === 0) restTaken = block.id;
-    const areas = own.length > 0 ? own : remainingArea(outlines, others);
+    const areas = own.length > 0 ? own : remainingAreas(outlines, others);
     const centre = centreOf(own.length > 0 ? own : parcels);
     const whole: readonly Outline[] = sharesRest ? [] : outlines;
     const ground = blockGround(block.id, block.rowSpacing_m, areas, own.length > 0, centre, causes, {
@@ -123,8 +127,7 @@ function blockGrounds(
     if (own.length > 0 && ground.area_m2 < leastShared_m2) findings.push(blockOutside(place(own), block.id));
     drawn.slice(0, i).forEach((other, j) => {
       if (own.length === 0 || other.length === 0) return;
-      const shared_m2 = unionArea(own) + unionArea(other) - unionArea([...own, ...other]);
-      if (shared_m2 > leastShared_m2) {
+      if (coveredArea_m2([own, other]) > leastShared_m2) {
         findings.push(blocksOverlap(place(own), block.id, input.blocks[j]?.id ?? ""));
       }
     });

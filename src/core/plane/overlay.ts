@@ -16,11 +16,10 @@ export interface RingSet {
   readonly ringStart: Int32Array;
 }
 
+/** What the planting area is worked out from: plain data, so that it can be worked out elsewhere. */
 export interface PlantingParts {
   /** Even-odd within one, united over the list. */
   readonly outlines: readonly RingSet[];
-  /** Where the block lies within the outlines, united; empty for all of them. */
-  readonly areas: readonly RingSet[];
   /** What planting stays out of, even-odd each. */
   readonly closed: readonly RingSet[];
   readonly segments: BandSet;
@@ -33,14 +32,13 @@ export interface Overlay {
 }
 
 /**
- * The ground that planting may use: outlines ∩ areas − closed areas − everything within its distance of a segment.
+ * The ground that planting may use: outlines − closed areas − everything within its distance of a segment.
  * For drawing and for its area only; rows never come from it. Corners lie on a grid of 0.1 mm or finer for parcels up to 4 km across
  * (1 mm up to 40 km); arcs stand off by at most 1 mm and keep their area.
  */
 export function plantingArea(parts: PlantingParts): Overlay {
   const grid = gridFor(parts.outlines);
-  let land = united(parts.outlines, grid);
-  if (parts.areas.length > 0) land = combined(ClipType.Intersection, land, united(parts.areas, grid));
+  const land = united(parts.outlines, grid);
   const taken = united(parts.closed, grid);
   for (const outline of bandOutlines(withinReach(parts.segments, grid))) {
     const path = toPath(outline, 0, outline.length / 2, grid);
@@ -55,16 +53,6 @@ export function plantingArea(parts: PlantingParts): Overlay {
   const polygons: Float64Array[][] = [];
   collect(tree, grid, polygons);
   return { area_m2: tree.area() / grid.scale ** 2, polygons };
-}
-
-/** Area of the union of the outlines (even-odd each), m²; exact where the outlines do not overlap, else on the overlay's grid. */
-export function unionArea(outlines: readonly RingSet[]): number {
-  const grid = gridFor(outlines);
-  const area_m2 = Clipper.areaPaths(united(outlines, grid)) / grid.scale ** 2;
-  const signed_m2 = outlines.reduce((sum, outline) => sum + signedArea(outline), 0);
-  // Outlines that are apart and wound as they should be add up; then the sum is the exact one of the two.
-  const grain_m2 = outlines.reduce((sum, outline) => sum + perimeter(outline), 0) / grid.scale;
-  return Math.abs(signed_m2 - area_m2) <= grain_m2 ? signed_m2 : area_m2;
 }
 
 /** Whole-number grid around the outlines; a power of two so that scaling back is exact. */
@@ -123,15 +111,6 @@ function united(sets: readonly RingSet[], grid: Grid): Paths64 {
   return each.length === 1 && only !== undefined ? only : Clipper.union(each.flat(), FillRule.NonZero);
 }
 
-function combined(type: ClipType, subject: Paths64, clip: Paths64): Paths64 {
-  const solution: Paths64 = [];
-  const clipper = new Clipper64();
-  clipper.addSubject(subject);
-  clipper.addClip(clip);
-  clipper.execute(type, FillRule.NonZero, solution);
-  return solution;
-}
-
 /** Segments whose band can touch the outlines. */
 function withinReach({ xy, distance_m }: BandSet, grid: Grid): BandSet {
   const kept: number[] = [];
@@ -169,41 +148,4 @@ function fromPath(path: Path64, { x, y, scale }: Grid): Float64Array {
     xy[2 * i + 1] = point.y / scale + y;
   });
   return xy;
-}
-
-function signedArea(set: RingSet): number {
-  let twice = 0;
-  eachEdge(set, (x1, y1, x2, y2, x0, y0) => {
-    twice += (x1 - x0) * (y2 - y0) - (x2 - x0) * (y1 - y0);
-  });
-  return twice / 2;
-}
-
-function perimeter(set: RingSet): number {
-  let length_m = 0;
-  eachEdge(set, (x1, y1, x2, y2) => {
-    length_m += Math.hypot(x2 - x1, y2 - y1);
-  });
-  return length_m;
-}
-
-/** Every edge with its ring's first point, from which areas are measured so that no digits are lost far from the origin. */
-function eachEdge(
-  { xy, ringStart }: RingSet,
-  see: (x1: number, y1: number, x2: number, y2: number, x0: number, y0: number) => void,
-): void {
-  for (let r = 0; r + 1 < ringStart.length; r++) {
-    const [from, to] = [ringStart[r] ?? 0, ringStart[r + 1] ?? 0];
-    for (let i = from; i < to; i++) {
-      const k = i + 1 < to ? i + 1 : from;
-      see(
-        xy[2 * i] ?? 0,
-        xy[2 * i + 1] ?? 0,
-        xy[2 * k] ?? 0,
-        xy[2 * k + 1] ?? 0,
-        xy[2 * from] ?? 0,
-        xy[2 * from + 1] ?? 0,
-      );
-    }
-  }
 }

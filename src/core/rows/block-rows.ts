@@ -1,5 +1,5 @@
 import type { Finding } from "../finding.ts";
-import type { BlockGround, Ground } from "../ground/ground.ts";
+import type { BlockGround, Ground, Outline } from "../ground/ground.ts";
 import { isInside } from "../ground/inside.ts";
 import { axesAt, turnPoint } from "../plane/axes.ts";
 import { lineBearing_deg } from "../plane/bearing.ts";
@@ -159,7 +159,10 @@ export function givenRowsOf(
     const [a, b] = row.ends.map((at) => frame.toPlane(at));
     if (a === undefined || b === undefined) return false;
     const [x, y] = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-    const home = blocks.find(({ areas }) => areas.some(({ rings }) => isInside(rings, x, y)));
+    const home = blocks.find(({ areas, isDrawn }) => {
+      const isIn = ({ rings }: Outline) => isInside(rings, x, y);
+      return isDrawn ? areas.some(isIn) : areas.length > 0 && areas.every(isIn);
+    });
     return block === (home ?? blocks[0]);
   });
 }

@@ -9,7 +9,8 @@ import { sweepRings, united } from "../plane/sweep.ts";
 export interface TurnedGround {
   readonly axes: Axes;
   readonly outlines: readonly TurnedOutline[];
-  readonly areas: readonly TurnedOutline[];
+  /** The block lies in every one of these, in any area of each. */
+  readonly bounds: readonly (readonly TurnedOutline[])[];
   readonly closed: readonly TurnedOutline[];
   readonly segments: Segments;
   readonly passable: readonly TurnedPassable[];
@@ -62,7 +63,7 @@ export function turnedGround(ground: BlockGround, axes: Axes, usualGap_m: number
   return {
     axes,
     outlines,
-    areas,
+    bounds: areas.length === 0 ? [] : ground.isDrawn ? [areas] : areas.map((area) => [area]),
     closed: ground.closed.map((outline) => turnedOutline(outline, axes)),
     segments: turnedSegments(ground.segments, axes),
     passable: ground.passable.map((feature) => turnedPassable(feature, axes, usualGap_m)),
@@ -95,10 +96,8 @@ function turnedPassable(feature: Passable, axes: Axes, usualGap_m: number): Turn
 export function rowPieces(ground: TurnedGround, lines: Lines, clearance: Clearance): RowPieces {
   const { headland_m, anchorOut_m } = clearance;
   let inside = shortened(within(ground.outlines, lines), headland_m);
-  if (ground.areas.length > 0) {
-    // Neighbouring blocks share one headland at a border between them.
-    inside = intersected(inside, shortened(within(ground.areas, lines), headland_m / 2));
-  }
+  // Neighbouring blocks share one headland at a border between them.
+  for (const areas of ground.bounds) inside = intersected(inside, shortened(within(areas, lines), headland_m / 2));
   for (const area of ground.closed) inside = subtracted(inside, within([area], lines));
   if (ground.segments.distance_m.length > 0) {
     const { xy, distance_m, cause } = ground.segments;

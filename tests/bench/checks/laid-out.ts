@@ -57,7 +57,7 @@ export function turnedGroundOf(outlines: readonly RingSet[], axes: Axes): Turned
       ringStart,
       cause: Int32Array.from({ length: xy.length / 2 }, (_, i) => i),
     })),
-    areas: [],
+    bounds: [],
     closed: [],
     segments: {
       xy: new Float64Array(0),

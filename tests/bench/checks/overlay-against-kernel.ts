@@ -11,7 +11,7 @@ const piecesPerQuarter = 200;
 /** Planting area of one random parcel (setbacks 0 to 15 m) against the independent kernel: the difference per metre of its boundary. */
 export function overlayAgainstKernel(geos: Geos, seed: number): Verdict {
   const parcel = createRandomParcel(seed);
-  const ours = plantingArea({ outlines: [parcel.rings], areas: [], closed: [], segments: parcel.bands });
+  const ours = plantingArea({ outlines: [parcel.rings], closed: [], segments: parcel.bands });
   const theirs = kernelArea(geos, parcel);
   const worst = Math.abs(ours.area_m2 - theirs.area_m2) / Math.max(theirs.boundary_m, 1);
   const faults =

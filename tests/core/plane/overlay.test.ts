@@ -1,12 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { arcTolerance_m } from "../../../src/core/plane/band-outline.ts";
-import {
-  type Overlay,
-  type PlantingParts,
-  plantingArea,
-  type RingSet,
-  unionArea,
-} from "../../../src/core/plane/overlay.ts";
+import { type Overlay, type PlantingParts, plantingArea, type RingSet } from "../../../src/core/plane/overlay.ts";
 import { overlayAgainstKernel } from "../../bench/checks/overlay-against-kernel.ts";
 import { seedsFrom, tally } from "../../bench/checks/verdict.ts";
 import { createGeos } from "../../support/geos.ts";
@@ -26,7 +20,7 @@ function createRectangle(x: number, y: number, width_m: number, height_m: number
 }
 
 function createParts(outlines: readonly RingSet[], more: Partial<PlantingParts> = {}): PlantingParts {
-  return { outlines, areas: [], closed: [], segments: createSegments([]), ...more };
+  return { outlines, closed: [], segments: createSegments([]), ...more };
 }
 
 function createSegments(pieces: readonly (readonly [x1: number, y1: number, x2: number, y2: number, d: number])[]) {
@@ -137,12 +131,6 @@ describe("the planting area", () => {
     expect(Math.abs(planted.area_m2 - (20_000 - 200 - 500))).toBeLessThan(area_m2Tolerance);
   });
 
-  it("of a block is what lies in the block's own areas", () => {
-    const areas = [toRingSet([createRectangle(-50, -50, 100, 400)]), toRingSet([createRectangle(30, 20, 40, 20)])];
-    const planted = plantingArea(createParts([toRingSet([block])], { areas }));
-    expect(Math.abs(planted.area_m2 - (50 * 100 + 20 * 20))).toBeLessThan(area_m2Tolerance);
-  });
-
   it("of an island in a pond is a polygon of its own", () => {
     const rings = toRingSet([block, createRectangle(40, 20, 100, 60).reverse(), createRectangle(60, 30, 20, 20)]);
     const planted = plantingArea(createParts([rings]));
@@ -169,27 +157,5 @@ describe("the planting area", () => {
     const geos = await createGeos();
     const { faults } = tally(seedsFrom(1, 30), (seed) => overlayAgainstKernel(geos, seed));
     expect(faults).toEqual([]);
-  });
-});
-
-describe("the area of several outlines", () => {
-  it("adds up where they lie apart", () => {
-    const area_m2 = unionArea([
-      toRingSet([createRectangle(0, 0, 10.1, 10)]),
-      toRingSet([createRectangle(20, 0, 10, 10)]),
-    ]);
-    expect(area_m2).toBeCloseTo(201, 9);
-  });
-
-  it("counts an overlap once", () => {
-    const area_m2 = unionArea([toRingSet([createRectangle(0, 0, 10, 10)]), toRingSet([createRectangle(5, 0, 10, 10)])]);
-    expect(area_m2).toBeCloseTo(150, 3);
-  });
-
-  it("takes holes off whichever way they are wound", () => {
-    const wound = toRingSet([createRectangle(0, 0, 10, 10), createRectangle(2, 2, 4, 4).reverse()]);
-    const unwound = toRingSet([createRectangle(0, 0, 10, 10), createRectangle(2, 2, 4, 4)]);
-    expect(unionArea([wound])).toBeCloseTo(84, 9);
-    expect(unionArea([unwound])).toBeCloseTo(84, 3);
   });
 });

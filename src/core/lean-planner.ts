@@ -1,0 +1,181 @@
+import { drip } from "./drip/drip.ts";
+import { hasError } from "./finding.ts";
+import type { BlockGround, Ground } from "./ground/ground.ts";
+import { layGround } from "./ground/lay-ground.ts";
+import { type PlantingAreaOf, withPlantingArea } from "./ground/planting-area.ts";
+import { mainline } from "./mainline/water-end.ts";
+import { materials } from "./materials/materials.ts";
+import type { Outcome } from "./outcome.ts";
+import type { Plan } from "./plan.ts";
+import type { Overlay, PlantingParts } from "./plane/overlay.ts";
+import type { GivenRow, KeptPlace, Project, RowSettings } from "./project/project.ts";
+import { remembered, rememberedByKey } from "./remembered.ts";
+import { blockBearing } from "./rows/bearing.ts";
+import { bearingSweep } from "./rows/bearing-sweep.ts";
+import { blockRows, givenRowsOf, type NumberedRows } from "./rows/block-rows.ts";
+import { layRows } from "./rows/lay-rows.ts";
+import type { Rows, Sweep } from "./rows/rows.ts";
+import { trellis } from "./trellis/trellis.ts";
+
+export interface Planner {
+  /**
+   * Everything that follows from the project. A project whose reading found an error gives a plan of findings only. The planting area is
+   * worked out by `plantingAreaOf`, else by what the planner was made with; while it answers null the plan is without, and all else the
+   * same. It is asked once for the same ground.
+   */
+  plan(project: Project, plantingAreaOf?: PlantingAreaOf): Plan;
+  /** Every bearing of [0, 180) at a step in degrees, for one block; empty when the ground could not be laid out. */
+  sweep(project: Project, block: string, step_deg: number): Sweep;
+  /** The bearing the block is planned with, true degrees; null when there is no such block or no ground. */
+  bearing(project: Project, block: string): number | null;
+}
+
+/** Step of the sweep that chooses a bearing when "best" is asked for. */
+const choosingStep_deg = 1;
+
+/**
+ * A planner that keeps each stage's last result and reuses it while its inputs are the same objects; edits keep what they do not touch.
+ * A plan from a warm planner equals that of a new one. It brings no way to work out the planting area: for a page that gets one later.
+ */
+export function createLeanPlanner(usual: PlantingAreaOf = () => null): Planner {
+  const groundOf = remembered(layGroundOf, groundDependsOn);
+  const sweepOf = rememberedByKey(bearingSweep, (ground, block, settings, step_deg) => [
+    ground,
+    block,
+    withoutBearing(settings),
+    step_deg,
+  ]);
+  const bearingOf = rememberedByKey((ground: Ground, block: BlockGround, settings: RowSettings) =>
+    blockBearing(ground, block, settings, () => {
+      return sweepOf(`choose ${block.block}`, ground, block, settings, choosingStep_deg).best;
+    }),
+  );
+  const rowsOfBlock = rememberedByKey(blockRowsOf);
+  const rowsOf = remembered(gatheredRows);
+  const mainlineOf = remembered(mainline);
+  const trellisOf = remembered(trellis);
+  const dripOf = remembered(drip);
+  const materialsOf = remembered(materials);
+
+  const ground = (project: Project): Outcome<Ground> | null =>
+    hasError(project.findings) || project.parcels.length === 0 ? null : groundOf(project);
+
+  const plantedOf = remembered(withPlantingArea);
+  let known: { readonly parts: PlantingParts; readonly area: Overlay } | null = null;
+  const planted = (laid: Ground, plantingAreaOf: PlantingAreaOf) => {
+    const parts = laid.plantingParts;
+    if (known?.parts !== parts) {
+      const area = plantingAreaOf(parts);
+      known = area === null ? null : { parts, area };
+    }
+    return plantedOf(laid, known?.area ?? null);
+  };
+
+  const plan = (project: Project, plantingAreaOf: PlantingAreaOf = usual): Plan => {
+    const laid = ground(project);
+    const findings = [...project.findings, ...(laid?.findings ?? [])];
+    if (laid === null || !laid.ok) {
+      return {
+        project,
+        ground: null,
+        rows: null,
+        mainline: null,
+        trellis: null,
+        drip: null,
+        materials: null,
+        findings,
+      };
+    }
+    const withArea = planted(laid.value, plantingAreaOf);
+    findings.push(...withArea.findings);
+    const numbered = laid.value.blocks.flatMap((block, i) => {
+      const settings = project.blocks[i]?.rows;
+      if (settings === undefined) return [];
+      const bearing = bearingOf(block.block, laid.value, block, settings);
+      findings.push(...bearing.findings);
+      const result = rowsOfBlock(
+        block.block,
+        laid.value,
+        block,
+        settings,
+        bearing.bearing_deg,
+        project.givenRows,
+        project.keptPlaces,
+      );
+      findings.push(...result.findings);
+      return [result];
+    });
+    const rows = rowsOf(project.blocks, ...numbered);
+    const ends = mainlineOf(rows, laid.value.frame, project.sources);
+    const structure = trellisOf(rows, project.blocks);
+    const water = dripOf(rows, ends, project.blocks);
+    const list = materialsOf(rows, structure, water, project.blocks, project.materials);
+    findings.push(...list.findings);
+    return {
+      project,
+      ground: withArea.ground,
+      rows,
+      mainline: ends,
+      trellis: structure,
+      drip: water,
+      materials: list.ok ? list.value : null,
+      findings,
+    };
+  };
+
+  const found = (project: Project, block: string) => {
+    const laid = ground(project);
+    const settings = project.blocks.find((one) => one.id === block)?.rows;
+    if (laid === null || !laid.ok || settings === undefined) return null;
+    const blockGround = laid.value.blocks.find((one) => one.block === block);
+    return blockGround === undefined ? null : { ground: laid.value, blockGround, settings };
+  };
+
+  return {
+    plan,
+    sweep: (project, block, step_deg) => {
+      const at = found(project, block);
+      if (at === null) return { block, points: [], best: null };
+      return sweepOf(block, at.ground, at.blockGround, at.settings, step_deg);
+    },
+    bearing: (project, block) => {
+      const at = found(project, block);
+      return at === null ? null : bearingOf(block, at.ground, at.blockGround, at.settings).bearing_deg;
+    },
+  };
+}
+
+function layGroundOf(project: Project): Outcome<Ground> {
+  return layGround({
+    ...project,
+    settings: project.ground,
+    blocks: project.blocks.map(({ id, rows }) => ({ id, rowSpacing_m: rows.rowSpacing_m })),
+  });
+}
+
+function groundDependsOn(project: Project): readonly unknown[] {
+  const { frameOrigin, parcels, edges, keepOuts, crossAlleys, blockAreas, ground, blocks } = project;
+  const spacings = blocks.flatMap(({ id, rows }) => [id, rows.rowSpacing_m]);
+  return [frameOrigin, parcels, edges, keepOuts, crossAlleys, blockAreas, ground, ...spacings];
+}
+
+/** The settings as text without the bearing, which a sweep does not depend on: turning the rows keeps it. */
+function withoutBearing(settings: RowSettings): string {
+  return JSON.stringify({ ...settings, bearing: null });
+}
+
+function blockRowsOf(
+  ground: Ground,
+  block: BlockGround,
+  settings: RowSettings,
+  bearing_deg: number,
+  given: readonly GivenRow[],
+  kept: readonly KeptPlace[],
+): NumberedRows {
+  const standing = givenRowsOf(block, ground.blocks, given, ground.frame);
+  return blockRows(ground, block, settings, bearing_deg, standing, kept);
+}
+
+function gatheredRows(blocks: Project["blocks"], ...numbered: readonly NumberedRows[]): Rows {
+  return layRows(blocks, numbered);
+}
