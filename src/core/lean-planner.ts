@@ -11,7 +11,7 @@ import type { Overlay, PlantingParts } from "./plane/overlay.ts";
 import type { GivenRow, KeptPlace, Project, RowSettings } from "./project/project.ts";
 import { remembered, rememberedByKey } from "./remembered.ts";
 import { blockBearing } from "./rows/bearing.ts";
-import { bearingSweep } from "./rows/bearing-sweep.ts";
+import { bearingSweep, type SweepWork } from "./rows/bearing-sweep.ts";
 import { blockRows, givenRowsOf, type NumberedRows } from "./rows/block-rows.ts";
 import { layRows } from "./rows/lay-rows.ts";
 import type { Rows, Sweep } from "./rows/rows.ts";
@@ -26,6 +26,8 @@ export interface Planner {
   plan(project: Project, plantingAreaOf?: PlantingAreaOf): Plan;
   /** Every bearing of [0, 180) at a step in degrees, for one block; empty when the ground could not be laid out. */
   sweep(project: Project, block: string, step_deg: number): Sweep;
+  /** The same a bearing at a time, for who must not be kept waiting; null when the ground could not be laid out. */
+  sweepWork(project: Project, block: string, step_deg: number): SweepWork | null;
   /** The bearing the block is planned with, true degrees; null when there is no such block or no ground. */
   bearing(project: Project, block: string): number | null;
 }
@@ -47,7 +49,7 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null): Planner {
   ]);
   const bearingOf = rememberedByKey((ground: Ground, block: BlockGround, settings: RowSettings) =>
     blockBearing(ground, block, settings, () => {
-      return sweepOf(`choose ${block.block}`, ground, block, settings, choosingStep_deg).best;
+      return sweepOf(`choose ${block.block}`, ground, block, settings, choosingStep_deg).finish().best;
     }),
   );
   const rowsOfBlock = rememberedByKey(blockRowsOf);
@@ -131,13 +133,16 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null): Planner {
     return blockGround === undefined ? null : { ground: laid.value, blockGround, settings };
   };
 
+  const sweepWork = (project: Project, block: string, step_deg: number): SweepWork | null => {
+    const at = found(project, block);
+    return at === null ? null : sweepOf(block, at.ground, at.blockGround, at.settings, step_deg);
+  };
+
   return {
     plan,
-    sweep: (project, block, step_deg) => {
-      const at = found(project, block);
-      if (at === null) return { block, points: [], best: null };
-      return sweepOf(block, at.ground, at.blockGround, at.settings, step_deg);
-    },
+    sweep: (project, block, step_deg) =>
+      sweepWork(project, block, step_deg)?.finish() ?? { block, points: [], best: null },
+    sweepWork,
     bearing: (project, block) => {
       const at = found(project, block);
       return at === null ? null : bearingOf(block, at.ground, at.blockGround, at.settings).bearing_deg;
