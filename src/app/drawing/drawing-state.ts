@@ -47,6 +47,8 @@ export interface DrawingState {
   readonly isAwake: Signal<boolean>;
   readonly isPaletteOpen: Signal<boolean>;
   readonly isImageryOpen: Signal<boolean>;
+  /** True while a picture of the ground lies under the plan. */
+  readonly isPictured: Signal<boolean>;
   readonly tool: Signal<Tool | null>;
   /** Corners placed so far. */
   readonly corners: Signal<readonly LonLat[]>;
@@ -70,6 +72,7 @@ export function createDrawingState(): DrawingState {
     isAwake: signal(false),
     isPaletteOpen: signal(false),
     isImageryOpen: signal(false),
+    isPictured: signal(false),
     tool: signal<Tool | null>(null),
     corners: signal<readonly LonLat[]>([]),
     held: signal<Held | null>(null),

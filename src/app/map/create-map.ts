@@ -1,15 +1,17 @@
 import { effect } from "@preact/signals";
-import { Map as MapLibreMap, NavigationControl, ScaleControl, setWorkerUrl } from "maplibre-gl";
+import { type ErrorEvent, Map as MapLibreMap, NavigationControl, ScaleControl, setWorkerUrl } from "maplibre-gl";
 import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
 import { PlanControl } from "../../plugin/plan-control.ts";
-import { chooseRow } from "../commands/choose-row.ts";
 import { turnRows, turnRowsMeanwhile } from "../commands/turn-rows.ts";
+import { imagerySource } from "../imagery/imagery-source.ts";
 import { followWithPlantingArea } from "../planting/follow-with-planting-area.ts";
 import { startPlantingWorker } from "../planting/start-planting-worker.ts";
 import type { Store } from "../store.ts";
 import { baseStyle, mapFont } from "./base-style.ts";
+import { clickOnMap } from "./click-on-map.ts";
 import { createGridLayer } from "./grid-layer.ts";
 import { NorthArrow } from "./north-arrow.ts";
+import { createPaperFrame } from "./paper-frame.ts";
 
 setWorkerUrl(workerUrl);
 
@@ -35,30 +37,47 @@ export function createMap(container: HTMLElement, store: Store, onGridStep: (ste
     touchPitch: false,
     zoom: 15,
   });
-  map.on("error", ({ error }) => console.error(error));
+  map.on("error", (event: ErrorEvent & { sourceId?: string }) => {
+    // Tiles that someone brings may be missing; the picture's own layer tells.
+    if (event.sourceId !== imagerySource) console.error(event.error);
+  });
   const scale = new ScaleControl({ maxWidth: 120 });
+  let pressedRow: string | null = null;
   const control = new PlanControl({
     font: mapFont,
     onBearing: ({ bearing_deg, phase, by }) => {
       if (phase === "moving") turnRowsMeanwhile(store, bearing_deg);
       else turnRows(store, bearing_deg, by === "key" ? "turned by keys" : undefined);
     },
-    onSelect: (row) => chooseRow(store, row),
+    onSelect: (row) => {
+      pressedRow = row;
+    },
   });
   const stops: (() => void)[] = [];
   // Before the control's own layers, so that the grid lies under them.
   map.on("style.load", () => {
     const showGrid = createGridLayer(map, onGridStep);
-    stops.push(effect(() => showGrid(store.plan.value?.ground?.frame ?? null)));
+    const paperFrame = createPaperFrame(map);
+    stops.push(effect(() => showGrid(store.plan.value?.ground?.frame ?? paperFrame())));
+    map.on("moveend", () => {
+      if (!store.plan.peek()?.ground) showGrid(paperFrame());
+    });
   });
   // Once the first picture stands: it does not wait for the planting area.
   map.once("load", () => {
+    void import("./row-one-handle.ts").then(({ addRowOneHandle }) => stops.push(addRowOneHandle(map, store)));
     stops.push(followWithPlantingArea(store, startPlantingWorker));
   });
   map.addControl(new NavigationControl({ showCompass: false }), "top-right");
   map.addControl(new NorthArrow());
   map.addControl(control, "top-right");
   map.addControl(scale, "bottom-right");
+  // After the control, which has then said which row was pressed.
+  map.on("click", ({ point }) => {
+    const row = pressedRow;
+    pressedRow = null;
+    void clickOnMap(map, store, point, row);
+  });
   stops.push(
     effect(() => {
       if (store.plan.value) control.draw(store.plan.value);
@@ -79,6 +98,8 @@ export function createMap(container: HTMLElement, store: Store, onGridStep: (ste
       if (at) map.flyTo({ center: [at[0], at[1]], zoom: Math.max(map.getZoom(), placeZoom), duration: 900 });
     }),
   );
+  // Only there while the page is measured.
+  if (window.tautrowBench) window.tautrowBench.map = map;
   return {
     map,
     control,

@@ -1,0 +1,136 @@
+import "./panel.css";
+import { useEffect, useRef } from "preact/hooks";
+import { type DrawnPath, type DrawnThing, drawnThing, thingLabel } from "../../core/drawing/drawn.ts";
+import { measurePath } from "../../core/drawing/measure.ts";
+import { courseBetween, placeAt } from "../../core/drawing/place.ts";
+import type { LonLat } from "../../core/plane/coordinate.ts";
+import type { Project } from "../../core/project/project.ts";
+import { formatQuantity } from "../../core/units.ts";
+import { useStore } from "../store-context.ts";
+import { insertCorner, moveCorner, removeCorner } from "./corner-edits.ts";
+import { CornerTable } from "./corner-table.tsx";
+import { frameNear } from "./drawing-frame.ts";
+import { select } from "./select.ts";
+import { SidePanel } from "./side-panel.tsx";
+import { SideTable } from "./side-table.tsx";
+import { SketchTable } from "./sketch-table.tsx";
+import { removePath, removeThing } from "./thing-edits.ts";
+import { ThingFields } from "./thing-fields.tsx";
+
+/** All of a selected thing, to be read and typed: its name and distances, corners, sides; while drawing, the corners so far. */
+export function ThingPanel() {
+  const store = useStore();
+  const { drawing } = store;
+  const project = store.shownPlan.value?.project;
+  const key = drawing.selected.value;
+  if (drawing.tool.value) return <SketchTable tool={drawing.tool.value} />;
+  const thing = project && key !== null ? drawnThing(project, key) : null;
+  return project && thing ? <Selected key={thing.key} project={project} thing={thing} /> : null;
+}
+
+function Selected({ project, thing }: { readonly project: Project; readonly thing: DrawnThing }) {
+  const store = useStore();
+  const { drawing } = store;
+  const section = useRef<HTMLElement>(null);
+  useEffect(() => {
+    section.current?.scrollIntoView({ block: "nearest" });
+  }, []);
+  const side = drawing.side.value;
+  const sidePath = thing.paths.find(({ path }) => path === side?.path);
+  return (
+    <section class="thing-panel" ref={section} aria-label="Selected">
+      <header>
+        <h2>{thingLabel(thing)}</h2>
+        <button type="button" class="quiet-button" onClick={() => select(store, null)}>
+          Close
+        </button>
+      </header>
+      <Size thing={thing} />
+      {drawing.trouble.value && (
+        <p class="field-refusal" role="alert">
+          {drawing.trouble.value}
+        </p>
+      )}
+      {side && sidePath && <SidePanel project={project} thing={thing} path={sidePath} edge={side.edge} />}
+      <ThingFields thing={thing} />
+      {thing.paths.map((path) => (
+        <PathPart key={path.path} project={project} thing={thing} path={path} />
+      ))}
+      <p class="panel-buttons">
+        <button type="button" onClick={() => removeThing(store, thing.key)}>
+          Take it away
+        </button>
+      </p>
+    </section>
+  );
+}
+
+/** How long, how far around, how large. */
+function Size({ thing }: { readonly thing: DrawnThing }) {
+  const store = useStore();
+  const units = store.units.value;
+  const sizes = thing.paths.flatMap(({ corners, closed, isHole }) => {
+    const first = corners[0];
+    const frame = first && corners.length > 1 && !isHole ? frameNear(store, first) : null;
+    if (!frame) return [];
+    const { length_m, area_m2 } = measurePath(frame, corners, closed);
+    const length = formatQuantity("length", length_m, units);
+    return closed && area_m2 !== null
+      ? [`${formatQuantity("area", area_m2, units)}, ${length} around`]
+      : [`${length} long`];
+  });
+  return sizes.length > 0 ? <p class="aside">{sizes.join("; ")}</p> : null;
+}
+
+interface PathPartProps {
+  readonly project: Project;
+  readonly thing: DrawnThing;
+  readonly path: DrawnPath;
+}
+
+/** The tables of one outline, hole or line. */
+function PathPart({ project, thing, path }: PathPartProps) {
+  const store = useStore();
+  const ref = { key: thing.key, path: path.path };
+  const name = pathName(thing, path);
+  const middle = (from: LonLat, to: LonLat): LonLat => {
+    const frame = frameNear(store, from);
+    if (!frame) return from;
+    const { length_m, bearing_deg } = courseBetween(frame, from, to);
+    return placeAt(frame, from, { length_m: length_m / 2, bearing_deg });
+  };
+  const isSpot = path.corners.length === 1;
+  return (
+    <>
+      <CornerTable
+        corners={path.corners}
+        closed={path.closed}
+        caption={isSpot ? "Its place" : `Corners${name === "" ? "" : ` of ${name}`}`}
+        onMove={(corner, to) => moveCorner(store, { ...ref, corner }, to)}
+        {...(isSpot
+          ? {}
+          : {
+              onInsert: (edge: number, from: LonLat, to: LonLat) =>
+                insertCorner(store, { ...ref, edge }, middle(from, to)),
+              onRemove: (corner: number) => removeCorner(store, { ...ref, corner }),
+            })}
+      />
+      {thing.role === "parcel" && path.closed && <SideTable project={project} thing={thing} path={path} />}
+      {thing.paths.length > 1 && (
+        <p class="panel-buttons">
+          <button type="button" class="quiet-button" onClick={() => removePath(store, thing.key, path.path, name)}>
+            Take {name} out
+          </button>
+        </p>
+      )}
+    </>
+  );
+}
+
+/** "hole 2", "outline 1"; empty when there is only one path. */
+function pathName({ paths }: DrawnThing, path: DrawnPath): string {
+  if (paths.length < 2) return "";
+  const alike = paths.filter(({ isHole }) => isHole === path.isHole);
+  const kind = path.isHole ? "hole" : path.closed ? "outline" : "part";
+  return alike.length === 1 ? `the ${kind}` : `${kind} ${alike.indexOf(path) + 1}`;
+}

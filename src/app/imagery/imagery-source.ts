@@ -1,0 +1,2 @@
+/** Name of the tiles' source and layer on the map. */
+export const imagerySource = "imagery";
