@@ -17,6 +17,8 @@ test.each([
   ["src/core/units.ts", 'import { unitsOf } from "./project/project.ts";', "the ground floor knows nothing above it"],
   ["src/core/exchange/csv.ts", 'import { page } from "../sheets/page.ts";', "what hands over knows the plan"],
   ["src/core/exchange/csv.ts", 'import { createPlanner } from "../planner.ts";', "what hands over knows the plan"],
+  ["src/core/drawing/snap.ts", 'import { rows } from "../rows/rows.ts";', "drawing knows project, ground"],
+  ["src/core/rows/rows.ts", 'import { snap } from "../drawing/snap.ts";', "a stage knows stages to its left"],
   ["src/core/extras/more.ts", 'import { say } from "../finding.ts";', "extras has no place in the picture"],
   ["src/core/rows/rows.ts", 'import { store } from "../../app/store.ts";', "core may not import app"],
   ["src/plugin/plan-control.ts", 'import { store } from "../app/store.ts";', "plugin may not import app"],

@@ -118,6 +118,8 @@ export function createProject(change: Partial<Project> = {}): Project {
     keptPlaces: [],
     sources: [],
     marks: [],
+    mainLines: [],
+    spotHeights: [],
     ground: { setback_m: 3, obstacleDistance_m: 3, noPlantDistance_m: 3, alleyWidth_m: 6 },
     blocks: [createBlock()],
     materials: {

@@ -2,6 +2,8 @@ import type { Import } from "./imports.ts";
 
 /** The picture of DEVELOPERS.md: a stage imports only stages to its left and the ground floor. */
 const stages = ["project", "ground", "rows", "mainline", "trellis", "drip", "trench", "materials", "work"];
+/** Beside the planner: edits of the project on the map. Knows the project and its ground; no stage knows it. */
+const beside: Readonly<Record<string, readonly string[]>> = { drawing: ["project", "ground"] };
 /** What hands a finished plan over; neither knows the other. */
 const handover = ["exchange", "sheets"];
 const floor = ["plane", "graph", "hydraulics", "units", "finding", "account", "outcome", "identity"];
@@ -61,10 +63,16 @@ function part(path: string): string {
 
 function storeys(from: string, to: string): readonly string[] {
   if (from === to) return [];
-  const known = [...stages, ...handover, ...floor, ...roof];
+  const known = [...stages, ...Object.keys(beside), ...handover, ...floor, ...roof];
   const stranger = [from, to].find((name) => !known.includes(name));
   if (stranger !== undefined) return [`${stranger} has no place in the picture`];
   if (floor.includes(from)) return floor.includes(to) ? [] : ["the ground floor knows nothing above it"];
+  const lookedAt = beside[from];
+  if (lookedAt !== undefined) {
+    return floor.includes(to) || lookedAt.includes(to)
+      ? []
+      : [`${from} knows ${lookedAt.join(", ")} and the ground floor`];
+  }
   if (handover.includes(from)) {
     const isRight = floor.includes(to) || stages.includes(to) || to === "plan";
     return isRight ? [] : ["what hands over knows the plan, the stages and the ground floor only"];

@@ -2,12 +2,11 @@ import type { Finding } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import { frameReach_m } from "../plane/frame.ts";
 import { cutFindings } from "./cut-findings.ts";
-import { statedSystem } from "./document.ts";
+import { entriesOf, statedSystem } from "./document.ts";
 import { apart_m } from "./extent.ts";
 import { type FeaturesReading, readFeatures } from "./features.ts";
 import { frameTooFar, unknownBlock, type Where } from "./findings.ts";
-import { isJsonObject, member } from "./json-value.ts";
-import type { BlockArea, GivenRow, Json, Project, ProjectDocument } from "./project.ts";
+import type { BlockArea, GivenRow, Project, ProjectDocument } from "./project.ts";
 import { readSettings, type SettingsReading } from "./settings.ts";
 import { shared, sharedList } from "./share.ts";
 
@@ -55,6 +54,8 @@ export function deriveProject(document: ProjectDocument, earlier: Project | null
     keptPlaces: features.keptPlaces,
     sources: features.sources,
     marks: features.marks,
+    mainLines: features.mainLines,
+    spotHeights: features.spotHeights,
     ground,
     blocks,
     materials: settings.materials,
@@ -75,6 +76,8 @@ function sharing(earlier: Project, project: Project): Project {
     keptPlaces: sharedList(earlier.keptPlaces, project.keptPlaces),
     sources: sharedList(earlier.sources, project.sources),
     marks: sharedList(earlier.marks, project.marks),
+    mainLines: sharedList(earlier.mainLines, project.mainLines),
+    spotHeights: sharedList(earlier.spotHeights, project.spotHeights),
     ground: shared(earlier.ground, project.ground),
     blocks: sharedList(earlier.blocks, project.blocks),
     materials: shared(earlier.materials, project.materials),
@@ -87,12 +90,6 @@ function featuresOf(document: ProjectDocument, system: string | null): FeaturesR
   const reading = readFeatures(entriesOf(document), system);
   featuresRead.set(document.features, { system, reading });
   return reading;
-}
-
-/** The features as the JSON they are: entries that are no features stand among them. */
-function entriesOf(document: ProjectDocument): readonly Json[] {
-  const features = isJsonObject(document) ? member(document, "features") : undefined;
-  return Array.isArray(features) ? features : [];
 }
 
 function nameIn({ name }: ProjectDocument): string | null {

@@ -1,7 +1,7 @@
 import type { Finding } from "../finding.ts";
 import { failure, type Outcome, success } from "../outcome.ts";
 import { bareGeometry, crsRead, notGeoJson } from "./findings.ts";
-import { isJsonObject, member, shown } from "./json-value.ts";
+import { isJsonObject, member, shown, withMember } from "./json-value.ts";
 import type { Json, JsonObject, ProjectDocument } from "./project.ts";
 
 const geometryTypes: ReadonlySet<unknown> = new Set([
@@ -57,4 +57,23 @@ export function statedSystem(document: ProjectDocument): { readonly name: string
   const name = isJsonObject(properties) ? member(properties, "name") : undefined;
   const text = typeof name === "string" ? name : shown(crs);
   return { name: text, finding: crsRead(text, /(?:CRS:?84|EPSG:{1,2}[\d.]*:?4326)$/i.test(text)) };
+}
+
+const noEntries: readonly Json[] = [];
+
+/** The features as the JSON they are: entries that are no features stand among them. */
+export function entriesOf(document: ProjectDocument): readonly Json[] {
+  const features = isJsonObject(document) ? member(document, "features") : undefined;
+  return Array.isArray(features) ? features : noEntries;
+}
+
+/** The document with one member set: its features, or its settings. */
+export function withDocumentMember(
+  document: ProjectDocument,
+  name: "features" | "tautrow",
+  value: Json,
+): ProjectDocument {
+  const changed = isJsonObject(document) ? withMember(document, name, value) : null;
+  if (!isDocument(changed)) throw new Error("a document stays one when its features are a list");
+  return changed;
 }

@@ -3,10 +3,18 @@ import type { Frame } from "../plane/frame.ts";
 import type { FeatureParts } from "./feature-parts.ts";
 import * as known from "./feature-properties.ts";
 import type { FileFeature } from "./file-feature.ts";
-import { collectionFolded, emptyGeometry, incompleteRow, walkedOutline, wrongGeometry } from "./findings.ts";
+import {
+  collectionFolded,
+  emptyGeometry,
+  heightMissing,
+  incompleteRow,
+  walkedOutline,
+  wrongGeometry,
+} from "./findings.ts";
 import { member } from "./json-value.ts";
 import { mendAreas } from "./mend-areas.ts";
-import type { JsonObject, PlacedPoint, Polygon, Role, Shape } from "./project.ts";
+import { pointHeights } from "./point-heights.ts";
+import type { JsonObject, PlacedPoint, Polygon, Role, Shape, SpotHeight } from "./project.ts";
 import { readSection } from "./read-section.ts";
 import { type DrawnShape, placesOf } from "./read-shape.ts";
 import type { Section } from "./schema-parts.ts";
@@ -20,7 +28,8 @@ const leastThing_m2 = 1e-4;
 /**
  * What a feature with a role gives the project: its areas mended, its properties read. `drawn` is its shape with longitudes unwrapped.
  * Without a frame (a project that is too wide) areas stay as drawn. Findings: those of `mendAreas` and `readSection`,
- * `project/wrong-geometry`, `project/empty-geometry`, `project/incomplete-row`, `project/walked-outline`, `project/collection-folded`.
+ * `project/wrong-geometry`, `project/empty-geometry`, `project/incomplete-row`, `project/walked-outline`, `project/height-missing`,
+ * `project/collection-folded`.
  */
 export function featurePart(feature: FileFeature, role: Role, drawn: DrawnShape, frame: Frame | null): Part {
   const findings: Finding[] = [];
@@ -60,8 +69,9 @@ export function featurePart(feature: FileFeature, role: Role, drawn: DrawnShape,
     }
     case "edge": {
       if (drawn.lines.length === 0) return wrong("a line");
-      const { setback } = read(known.edgeProperties);
-      return { edges: drawn.lines.map((line) => ({ key, line, setback_m: setback ?? null, name })), findings };
+      const { setback, tapedLength } = read(known.edgeProperties);
+      const says = { setback_m: setback ?? null, tapedLength_m: tapedLength ?? null, name };
+      return { edges: drawn.lines.map((line) => ({ key, line, ...says })), findings };
     }
     case "obstacle":
     case "no-plant": {
@@ -93,10 +103,21 @@ export function featurePart(feature: FileFeature, role: Role, drawn: DrawnShape,
       if (role === "keep-row") return { keptPlaces: drawn.points.map((at) => ({ key, at })), findings };
       return role === "source" ? { sources: points, findings } : { marks: points, findings };
     }
-    // Drawn by hand for later stages, or read by them.
-    case "main-line":
-    case "elevation":
-      return { findings };
+    case "main-line": {
+      if (drawn.lines.length === 0) return wrong("a line");
+      return { mainLines: drawn.lines.map((line) => ({ key, name, line })), findings };
+    }
+    case "elevation": {
+      if (drawn.points.length === 0) return wrong("a point");
+      const { height } = read(known.elevationProperties);
+      const heights = pointHeights(feature.geometry);
+      const spots = drawn.points.flatMap((at, i): SpotHeight[] => {
+        const height_m = height ?? heights[i] ?? null;
+        return height_m === null ? [] : [{ key, name, at, height_m }];
+      });
+      if (spots.length < drawn.points.length && findings.length === 0) findings.push(heightMissing(where));
+      return { spotHeights: spots, findings };
+    }
     default:
       return role satisfies never;
   }

@@ -6,8 +6,10 @@ import type {
   GivenRow,
   KeepOut,
   KeptPlace,
+  MainLine,
   Parcel,
   PlacedPoint,
+  SpotHeight,
 } from "./project.ts";
 
 /** The same, with what it takes from the settings still open. */
@@ -24,6 +26,8 @@ export interface FeatureParts {
   readonly keptPlaces: readonly KeptPlace[];
   readonly sources: readonly PlacedPoint[];
   readonly marks: readonly PlacedPoint[];
+  readonly mainLines: readonly MainLine[];
+  readonly spotHeights: readonly SpotHeight[];
   readonly findings: readonly Finding[];
 }
 
@@ -39,6 +43,8 @@ export function joinParts(list: readonly Partial<FeatureParts>[]): FeatureParts 
     keptPlaces: list.flatMap(({ keptPlaces }) => keptPlaces ?? []),
     sources: list.flatMap(({ sources }) => sources ?? []),
     marks: list.flatMap(({ marks }) => marks ?? []),
+    mainLines: list.flatMap(({ mainLines }) => mainLines ?? []),
+    spotHeights: list.flatMap(({ spotHeights }) => spotHeights ?? []),
     findings: list.flatMap(({ findings }) => findings ?? []),
   };
 }

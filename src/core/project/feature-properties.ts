@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
-import { label, quantity, section, words } from "./schema-parts.ts";
+import type { Role } from "./project.ts";
+import { label, quantity, type Section, section, words } from "./schema-parts.ts";
 
 /*
  * The properties of a feature that this program reads, role by role. Others may stand beside them and are nobody's business.
@@ -16,7 +17,10 @@ export const parcelProperties = section({
   setback: quantity("length", 0, 500),
   outline: words("surveyed", "drawn", "walked"),
 });
-export const edgeProperties = section({ setback: quantity("length", 0, 500) });
+export const edgeProperties = section({
+  setback: quantity("length", 0, 500),
+  tapedLength: quantity("length", 0.1, 5000),
+});
 export const keepOutProperties = section({
   distance: quantity("length", 0, 500),
   wiresPass: truth,
@@ -25,3 +29,22 @@ export const keepOutProperties = section({
 export const alleyProperties = section({ width: quantity("length", 0, 100) });
 export const blockProperties = section({ block: label });
 export const rowProperties = section({ block: label, row: label, tapedLength: quantity("length", 0.1, 5000) });
+/** From the shore of the Dead Sea to above the highest vineyards, from memory. */
+export const elevationProperties = section({ height: quantity("length", -500, 5000) });
+const none = section({});
+
+/** What of a feature's properties is read, by its role. */
+export const featureSections: Readonly<Record<Role, Section<unknown>>> = {
+  parcel: parcelProperties,
+  block: blockProperties,
+  edge: edgeProperties,
+  obstacle: keepOutProperties,
+  "no-plant": keepOutProperties,
+  "cross-alley": alleyProperties,
+  row: rowProperties,
+  "keep-row": none,
+  mark: none,
+  source: none,
+  "main-line": none,
+  elevation: elevationProperties,
+};

@@ -21,6 +21,7 @@ import {
   tooWide,
   unknownRole,
 } from "./findings.ts";
+import { member } from "./json-value.ts";
 import { overlappingParcels } from "./overlapping-parcels.ts";
 import { isPerhapsSwapped, type PlaceFault, placeFault } from "./place-check.ts";
 import type { Json, Role } from "./project.ts";
@@ -53,7 +54,9 @@ export function readFeatures(entries: readonly Json[], system: string | null): F
   const findings: Finding[] = [...duplicates(entries, features), ...features.flatMap((feature) => feature.findings)];
   const places = placeFaults(features, system);
   findings.push(...places.findings);
-  const high = features.filter(({ hasHeights }) => hasHeights);
+  const high = features.filter(
+    ({ hasHeights, properties }) => hasHeights && member(properties, "role") !== "elevation",
+  );
   if (high[0] !== undefined) findings.push(heightsDropped(high[0].where, high.length));
 
   const named = features.filter((feature) => !places.astray.has(feature)).flatMap(withShape);

@@ -13,6 +13,8 @@ export interface FileFeature {
   readonly properties: JsonObject;
   /** As drawn; null when the feature has an error and cannot be used. */
   readonly shape: DrawnShape | null;
+  /** As it stands in the file. */
+  readonly geometry: Json;
   readonly isCollection: boolean;
   readonly hasHeights: boolean;
   readonly findings: readonly Finding[];
@@ -30,7 +32,8 @@ export function fileFeature(entry: Json, key: FeatureKey): FileFeature {
 const readOnce = rememberedByObject((feature: JsonObject, key: FeatureKey): FileFeature => {
   const stated = member(feature, "properties");
   const properties = isJsonObject(stated) ? stated : {};
-  const reading = readShape(member(feature, "geometry") ?? null);
+  const geometry = member(feature, "geometry") ?? null;
+  const reading = readShape(geometry);
   const where: Where = { feature: key, at: onGlobe(reading.first) };
   const fault = featureFault(feature) ?? propertiesFault(stated) ?? reading.fault;
   const { badPosition } = reading;
@@ -45,6 +48,7 @@ const readOnce = rememberedByObject((feature: JsonObject, key: FeatureKey): File
     where,
     properties,
     shape: reading.shape,
+    geometry,
     isCollection: reading.isCollection,
     hasHeights: reading.hasHeights,
     findings: [
@@ -70,6 +74,7 @@ function unusable(where: Where, properties: JsonObject, fault: string | null): F
     where,
     properties,
     shape: null,
+    geometry: null,
     isCollection: false,
     hasHeights: false,
     findings: fault === null ? [] : [badStructure(where, fault)],

@@ -388,6 +388,18 @@ export function unknownBlock(where: Where, block: string | null): Finding {
   };
 }
 
+/** A spot height that does not say how high. */
+export function heightMissing(where: Where): Finding {
+  return {
+    code: "project/height-missing",
+    severity: "warning",
+    ...where,
+    message: say`The spot height at feature ${named(where.feature)} does not say how high the ground is, so it is not used.`,
+    reason: say`A place without a height says nothing about the slope.`,
+    remedy: say`Give it the property "height", such as "214 m".`,
+  };
+}
+
 /** A standing row without end posts and without number and taped length. */
 export function incompleteRow(where: Where): Finding {
   return {

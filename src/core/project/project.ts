@@ -26,6 +26,8 @@ export interface Project {
   readonly keptPlaces: readonly KeptPlace[];
   readonly sources: readonly PlacedPoint[];
   readonly marks: readonly PlacedPoint[];
+  readonly mainLines: readonly MainLine[];
+  readonly spotHeights: readonly SpotHeight[];
   readonly ground: GroundSettings;
   /** Effective settings per block (defaults under project settings under the block's own); at least one. */
   readonly blocks: readonly Block[];
@@ -85,8 +87,10 @@ export interface Parcel {
 export interface EdgeSetback {
   readonly key: FeatureKey;
   readonly line: readonly LonLat[];
-  /** null when the feature only names an edge to take the row bearing from. */
+  /** null when the feature only names an edge, or gives its taped length, or is there to take the row bearing from. */
   readonly setback_m: number | null;
+  /** Length of the whole feature by tape, to hold the drawing against. */
+  readonly tapedLength_m: number | null;
   readonly name: string | null;
 }
 
@@ -146,6 +150,21 @@ export interface PlacedPoint {
   readonly key: FeatureKey;
   readonly name: string | null;
   readonly at: LonLat;
+}
+
+/** Where the person wants the main line to run. */
+export interface MainLine {
+  readonly key: FeatureKey;
+  readonly name: string | null;
+  readonly line: readonly LonLat[];
+}
+
+/** A measured height of the ground, above whatever all heights of the project are counted from. */
+export interface SpotHeight {
+  readonly key: FeatureKey;
+  readonly name: string | null;
+  readonly at: LonLat;
+  readonly height_m: number;
 }
 
 export interface GroundSettings {

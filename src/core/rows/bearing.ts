@@ -1,4 +1,5 @@
 import type { Finding } from "../finding.ts";
+import { edgeBearing_deg } from "../ground/edge-bearing.ts";
 import type { BlockGround, Ground } from "../ground/ground.ts";
 import { forEachEdge } from "../ground/outlines.ts";
 import { gridBearing_deg, lineBearing_deg } from "../plane/bearing.ts";
@@ -42,12 +43,9 @@ export function blockBearing(
     }
     case "edge": {
       if (bearing.edge === "longest") return { bearing_deg: longest(), findings: [] };
-      const edge = longestOf(ground.covered.get(bearing.edge) ?? []);
-      if (edge === null) {
-        return { bearing_deg: longest(), findings: [bearingEdgeMissing(block.block, bearing.edge)] };
-      }
-      const [px = 0, py = 0, qx = 0, qy = 0] = edge;
-      return { bearing_deg: lineBearing_deg(gridBearing_deg(px, py, qx, qy) + block.convergence_deg), findings: [] };
+      const along = edgeBearing_deg(ground.covered.get(bearing.edge) ?? [], block.convergence_deg);
+      if (along !== null) return { bearing_deg: along, findings: [] };
+      return { bearing_deg: longest(), findings: [bearingEdgeMissing(block.block, bearing.edge)] };
     }
   }
 }
@@ -70,12 +68,6 @@ function longestEdge_deg(block: BlockGround): number {
     }
   }
   return best.bearing_deg;
-}
-
-/** Longest of the edges that a drawn line covers. */
-function longestOf(edges: readonly Float64Array[]): Float64Array | null {
-  const length = ([px = 0, py = 0, qx = 0, qy = 0]: Float64Array) => Math.hypot(qx - px, qy - py);
-  return edges.reduce<Float64Array | null>((best, edge) => (best && length(best) >= length(edge) ? best : edge), null);
 }
 
 type Edge = readonly [px: number, py: number, qx: number, qy: number];

@@ -57,7 +57,9 @@ describe("the ground of a project", () => {
 
   it("gives an edge the setback of the line drawn along it", () => {
     const { ground, codes } = lay({
-      edges: [{ key: "stream side", line: [at([0, 0]), at([60, 0])], setback_m: 15, name: "stream" }],
+      edges: [
+        { key: "stream side", line: [at([0, 0]), at([60, 0])], setback_m: 15, tapedLength_m: null, name: "stream" },
+      ],
     });
     expect(distances(ground)).toEqual([3, 3, 3, 15]);
     expect(ground.causes.map((cause) => cause.name)).toEqual(["stream", null, null, null]);
@@ -66,7 +68,7 @@ describe("the ground of a project", () => {
 
   it("divides an edge where the line drawn along it ends", () => {
     const { ground } = lay({
-      edges: [{ key: "pond", line: [at([20, 0]), at([40, 0])], setback_m: 15, name: null }],
+      edges: [{ key: "pond", line: [at([20, 0]), at([40, 0])], setback_m: 15, tapedLength_m: null, name: null }],
     });
     expect(distances(ground)).toEqual([3, 3, 3, 3, 3, 15]);
     expect(ground.parcelArea_m2).toBeCloseTo(60 * 120, 4);
@@ -74,13 +76,17 @@ describe("the ground of a project", () => {
 
   it("follows a line drawn around a corner", () => {
     const { ground } = lay({
-      edges: [{ key: "road", line: [at([0, 0]), at([60, 0]), at([60, 120])], setback_m: 10, name: null }],
+      edges: [
+        { key: "road", line: [at([0, 0]), at([60, 0]), at([60, 120])], setback_m: 10, tapedLength_m: null, name: null },
+      ],
     });
     expect(distances(ground)).toEqual([3, 3, 10, 10]);
   });
 
   it("says when an edge lies on no outline", () => {
-    const { codes } = lay({ edges: [{ key: "lost", line: [at([0, 5]), at([60, 5])], setback_m: 10, name: null }] });
+    const { codes } = lay({
+      edges: [{ key: "lost", line: [at([0, 5]), at([60, 5])], setback_m: 10, tapedLength_m: null, name: null }],
+    });
     expect(codes).toEqual(["ground/edge-off-outline"]);
   });
 

@@ -68,7 +68,9 @@ describe("features by their role", () => {
   });
 
   it("an edge has a setback and a name", () => {
-    expect(stated.edges).toEqual([{ key: "lane", line: [field[0], field[1]], setback_m: 6.096, name: "lane" }]);
+    expect(stated.edges).toEqual([
+      { key: "lane", line: [field[0], field[1]], setback_m: 6.096, tapedLength_m: null, name: "lane" },
+    ]);
   });
 
   it("an obstacle keeps its own distance, else the usual one of its role", () => {

@@ -157,13 +157,15 @@ describe("rows on a rectangle 60 m wide and 120 m deep, 3 m setback, 8 m headlan
   });
 
   it("take the longest part of a drawn edge that bends", () => {
-    const edges = [{ key: "road", line: [at([0, 0]), at([60, 0]), at([60, 120])], setback_m: null, name: null }];
+    const edges = [
+      { key: "road", line: [at([0, 0]), at([60, 0]), at([60, 120])], setback_m: null, tapedLength_m: null, name: null },
+    ];
     const block = plan({ bearing: { kind: "edge", edge: "road" } }, { edges }).rows?.blocks[0];
     expect(Math.sin((Number(block?.gridBearing_deg) * Math.PI) / 180)).toBeCloseTo(0, 6);
   });
 
   it("take their bearing from a drawn edge, and say when it is not there", () => {
-    const edges = [{ key: "road", line: [at([0, 0]), at([60, 0])], setback_m: null, name: null }];
+    const edges = [{ key: "road", line: [at([0, 0]), at([60, 0])], setback_m: null, tapedLength_m: null, name: null }];
     const byRoad = plan({ bearing: { kind: "edge", edge: "road" } }, { edges });
     expect(byRoad.rows?.blocks[0]?.gridBearing_deg).toBeCloseTo(90, 6);
     expect(codes(plan({ bearing: { kind: "edge", edge: "rail" } }, { edges }))).toContain("rows/bearing-edge-missing");
