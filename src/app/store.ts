@@ -7,6 +7,7 @@ import type { Sweep } from "../core/rows/rows.ts";
 import type { UnitSystem } from "../core/units.ts";
 import { createDrawingState, type DrawingState } from "./drawing/drawing-state.ts";
 import { current, type History } from "./history.ts";
+import { createKeepingState, type KeepingState } from "./keeping/keeping-state.ts";
 import { createPlantingAreas, type PlantingAreas } from "./planting/planting-areas.ts";
 import { createShownPlan } from "./shown-plan.ts";
 
@@ -46,6 +47,7 @@ export interface Store {
   /** Counts up with every opened project: the map moves to it. */
   readonly opened: Signal<number>;
   readonly drawing: DrawingState;
+  readonly keeping: KeepingState;
   /** Counts up to have the map drawn again though nothing changed; for measuring. */
   readonly repaint: Signal<number>;
 }
@@ -78,6 +80,7 @@ export function createStore(planner: Planner = createLeanPlanner()): Store {
     refusal: signal<Refusal | null>(null),
     opened: signal(0),
     drawing: createDrawingState(),
+    keeping: createKeepingState(),
     repaint: signal(0),
   };
 }

@@ -2,6 +2,7 @@ import type { Finding } from "../../core/finding.ts";
 import type { Outcome } from "../../core/outcome.ts";
 import type { Project } from "../../core/project/project.ts";
 import { current, withStep } from "../history.ts";
+import { refusedEdit } from "../keeping/why-no-edit.ts";
 import type { Store } from "../store.ts";
 
 /** What an edit is called in the list of steps ("Row spacing 2.5 m"), and which edits before it are the same step. */
@@ -19,6 +20,8 @@ export type Change = (project: Project) => Outcome<Project>;
 export function edit(store: Store, { name, joins }: StepName, change: Change): readonly Finding[] {
   const history = store.history.value;
   if (!history) return [];
+  const refused = refusedEdit(store);
+  if (refused.length > 0) return refused;
   const changed = change(current(history).project);
   if (!changed.ok) return changed.findings;
   store.history.value = withStep(history, { name, project: changed.value, joins: joins ?? null });
@@ -33,6 +36,8 @@ export function edit(store: Store, { name, joins }: StepName, change: Change): r
 export function draft(store: Store, change: Change): readonly Finding[] {
   const history = store.history.value;
   if (!history) return [];
+  const refused = refusedEdit(store);
+  if (refused.length > 0) return refused;
   const changed = change(current(history).project);
   if (!changed.ok) return changed.findings;
   store.draft.value = changed.value;

@@ -1,5 +1,6 @@
 import { batch } from "@preact/signals";
 import { type History, redone, undone } from "../history.ts";
+import { refusedEdit } from "../keeping/why-no-edit.ts";
 import type { Store } from "../store.ts";
 
 /** Takes the last step back. */
@@ -14,7 +15,7 @@ export function redo(store: Store): void {
 
 function go(store: Store, move: (history: History) => History): void {
   const history = store.history.value;
-  if (!history) return;
+  if (!history || refusedEdit(store).length > 0) return;
   batch(() => {
     store.draft.value = null;
     store.history.value = move(history);
