@@ -34,7 +34,13 @@ import {
   sweepScoreAccount,
   sweepShareAccount,
 } from "../../src/core/rows/sweep-accounts.ts";
-import { heightAccount, runAccount, stakeClipsAccount, wireAccount } from "../../src/core/trellis/accounts.ts";
+import {
+  allWireAccount,
+  heightAccount,
+  runAccount,
+  stakeClipsAccount,
+  wireAccount,
+} from "../../src/core/trellis/accounts.ts";
 import { text } from "../../src/core/units.ts";
 import { readSample, sampleNames } from "../support/sample-plans.ts";
 
@@ -152,6 +158,10 @@ test.each(cases)("every number of $sample comes about as its account says, $chan
     if (!known) throw new Error(`a wire for ${purpose}`);
     expectGives(wireAccount(rows, blocks, known), length_m);
   }
+  expectGives(
+    allWireAccount(trellis),
+    trellis.wires.reduce((total, { length_m }) => total + length_m, 0),
+  );
   expectGives(
     stakeClipsAccount(rows, blocks),
     trellis.rows.reduce((total, { stakeClips }) => total + stakeClips, 0),

@@ -1,7 +1,15 @@
 import { useId, useMemo, useState } from "preact/hooks";
 import type { SweepPoint } from "../../core/rows/rows.ts";
+import {
+  bestBearingAccount,
+  sweepLengthAccount,
+  sweepMeanAccount,
+  sweepScoreAccount,
+  sweepShareAccount,
+} from "../../core/rows/sweep-accounts.ts";
 import { formatQuantity, type UnitSystem } from "../../core/units.ts";
 import { turnRows } from "../commands/turn-rows.ts";
+import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { bearingScale, chart, lockedStretches, nearestPoint } from "./bearing-scale.ts";
 import { count } from "./count.ts";
@@ -39,7 +47,7 @@ export function BearingChart() {
     const step = keys[event.key];
     if (step === undefined) return;
     event.preventDefault();
-    turnRows(store, (Math.round(planned.bearing_deg) + step + 180) % 180);
+    turnRows(store, (Math.round(planned.bearing_deg) + step + 180) % 180, "turned on the chart by keys");
   };
   const bottom = chart.height - chart.bottom;
   return (
@@ -110,13 +118,55 @@ export function BearingChart() {
         <span class="key-current">now</span>
         {best && <span class="key-best">best</span>}
       </p>
-      {shown && <p class="chart-reading">{reading(shown, store.units.value)}</p>}
+      {shown && <ChartReading point={shown} />}
       {best && (
         <button type="button" class="quiet-button" onClick={() => turnRows(store, best.bearing_deg)}>
           Turn to the best, {formatQuantity("angle", best.bearing_deg, store.units.value)}
         </button>
       )}
+      {best && (
+        <p class="aside">
+          Best by a score of{" "}
+          <Figure
+            value={formatQuantity("length", best.score_m, store.units.value, 0)}
+            label="score of the best bearing"
+            account={() => bestBearingAccount(sweep)}
+          />
+        </p>
+      )}
     </div>
+  );
+}
+
+/** What one bearing holds; every number tells how it came about. */
+function ChartReading({ point }: { readonly point: SweepPoint }) {
+  const store = useStore();
+  const units = store.units.value;
+  const block = store.block.value;
+  const ground = store.shownPlan.value?.ground?.blocks.find((each) => each.block === store.blockId.value);
+  if (!block || !ground) return null;
+  const length = (value_m: number) => formatQuantity("length", value_m, units, 0);
+  const at = `at ${formatQuantity("angle", point.bearing_deg, units)}`;
+  return (
+    <p class="chart-reading">
+      {formatQuantity("angle", point.bearing_deg, units)}: {count(point.rows, "row")},{" "}
+      <Figure value={length(point.rowLength_m)} label={`row length ${at}`} account={() => sweepLengthAccount(point)} />,
+      mean{" "}
+      <Figure value={length(point.meanLength_m)} label={`mean row ${at}`} account={() => sweepMeanAccount(point)} />,{" "}
+      <Figure
+        value={formatQuantity("ratio", point.plantedShare, units, 0)}
+        label={`planted ${at}`}
+        account={() => sweepShareAccount(point, block.rows, ground)}
+      />{" "}
+      planted, score{" "}
+      <Figure
+        value={length(point.score_m)}
+        label={`score ${at}`}
+        account={() => sweepScoreAccount(point, block.rows)}
+      />
+      {point.shortRows > 0 && `, ${count(point.shortRows, "piece")} too short`}
+      {point.locked && ", locked out"}
+    </p>
   );
 }
 

@@ -1,7 +1,7 @@
 import { formatQuantity, parseQuantity } from "../../core/units.ts";
 import { turnRows } from "../commands/turn-rows.ts";
 import { useStore } from "../store-context.ts";
-import { CompassReading } from "./compass-reading.tsx";
+import { BearingNote } from "./bearing-note.tsx";
 import { Field } from "./field.tsx";
 
 /** The bearing as degrees from true north, with what a compass would read. */
@@ -16,14 +16,14 @@ export function BearingField() {
     edge: choice.kind === "edge" && choice.edge === "longest" ? "along the longest edge" : "along an edge",
     best: "the best of the chart",
   };
-  const apply = (typed: string) => {
+  const apply = (typed: string, joins: string) => {
     const parsed = parseQuantity("angle", typed);
-    return parsed.ok ? turnRows(store, parsed.value) : `“${typed}” was not understood: ${parsed.reason}.`;
+    return parsed.ok ? turnRows(store, parsed.value, joins) : `“${typed}” was not understood: ${parsed.reason}.`;
   };
   return (
     <>
       <Field label="Bearing" shown={shown} apply={apply} hint={hints[choice.kind]} />
-      <CompassReading />
+      <BearingNote />
     </>
   );
 }

@@ -2,6 +2,8 @@ import { fileName as exportName, formats } from "../../core/exchange/formats.ts"
 import { serializeProject } from "../../core/project/serialize.ts";
 import { download, fileStem } from "../download.ts";
 import { useStore } from "../store-context.ts";
+import { isBlank } from "./is-blank.ts";
+import { afterTheParcel } from "./later.ts";
 import { Stage } from "./stage.tsx";
 
 /** Everything that leaves the screen: the project file and the plan in open formats. */
@@ -13,7 +15,7 @@ export function HandOver() {
   const stem = fileStem(project.name);
   const hasRows = (plan.rows?.rows.length ?? 0) > 0;
   return (
-    <Stage number={5} name="Hand over" result="GeoJSON, tables, project file">
+    <Stage number={7} name="Hand over" result={isBlank(project) ? afterTheParcel : "GeoJSON, tables, project file"}>
       <ul class="exports">
         <li>
           <button

@@ -1,20 +1,17 @@
-import type { Finding, Severity } from "../../core/finding.ts";
+import type { Finding } from "../../core/finding.ts";
 import { text } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
-import { count } from "./count.ts";
+import { severitySigns, toldFindings } from "./told-findings.ts";
 
-const order: readonly Severity[] = ["error", "warning", "note"];
-const signs: Readonly<Record<Severity, string>> = { error: "!", warning: "△", note: "i" };
+const words = { error: "Error", warning: "Warning", note: "Note" } as const;
 
 /** Everything the plan wants the person to know, worst first; a click shows the place. */
 export function Notes() {
-  const store = useStore();
-  const findings = store.shownPlan.value?.findings ?? [];
-  const sorted = order.flatMap((severity) => findings.filter((finding) => finding.severity === severity));
-  if (sorted.length === 0) return <p class="aside">Nothing to say: no notes, no warnings.</p>;
+  const told = toldFindings(useStore().shownPlan.value);
+  if (told.length === 0) return <p class="aside">Nothing to say: no notes, no warnings.</p>;
   return (
     <ul class="notes">
-      {sorted.map((finding, i) => (
+      {told.map((finding, i) => (
         <Note key={`${finding.code} ${i}`} finding={finding} />
       ))}
     </ul>
@@ -28,13 +25,11 @@ function Note({ finding }: { readonly finding: Finding }) {
   return (
     <li class={`note note-${finding.severity}`}>
       <span class="note-sign" aria-hidden="true">
-        {signs[finding.severity]}
+        {severitySigns[finding.severity]}
       </span>
       <div>
         <p class="note-message">
-          <strong>
-            {finding.severity === "note" ? "Note" : finding.severity === "warning" ? "Warning" : "Error"}:{" "}
-          </strong>
+          <strong>{words[finding.severity]}: </strong>
           {message}
         </p>
         <p>{text(finding.reason, units)}</p>
@@ -43,6 +38,7 @@ function Note({ finding }: { readonly finding: Finding }) {
           <button
             type="button"
             class="quiet-button"
+            aria-label={`Show the place on the map: ${message}`}
             aria-pressed={store.finding.value === finding}
             onClick={() => {
               // Asked again, the map goes there again.
@@ -56,13 +52,4 @@ function Note({ finding }: { readonly finding: Finding }) {
       </div>
     </li>
   );
-}
-
-/** "1 error, 2 warnings, 3 notes", without what there is none of. */
-export function notesSummary(findings: readonly Finding[]): string {
-  const parts = order.flatMap((severity) => {
-    const number = findings.filter((finding) => finding.severity === severity).length;
-    return number === 0 ? [] : [count(number, severity)];
-  });
-  return parts.length === 0 ? "none" : parts.join(", ");
 }

@@ -1,26 +1,34 @@
+import type { Plan } from "../../core/plan.ts";
+import {
+  linePostsAccount,
+  plantedAreaAccount,
+  rowCountAccount,
+  rowLengthSumAccount,
+  vinesAccount,
+} from "../../core/rows/accounts.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
 import { BearingChart } from "./bearing-chart.tsx";
 import { BearingField } from "./bearing-field.tsx";
 import { BlockChoice } from "./block-choice.tsx";
-import { count } from "./count.ts";
+import { count, grouped } from "./count.ts";
+import { FigureList } from "./figure-list.tsx";
+import { isBlank } from "./is-blank.ts";
+import { afterTheParcel } from "./later.ts";
 import { MoreRowFields } from "./more-row-fields.tsx";
 import { QuantityField } from "./quantity-field.tsx";
+import { ResultLine } from "./result-line.tsx";
 import { RowList } from "./row-list.tsx";
 import { ShortestRowField } from "./shortest-row-field.tsx";
 import { Stage } from "./stage.tsx";
 
 /** Rows: where they run, how far apart, and each one with its length. */
 export function RowsStage() {
-  const { shownPlan: planSignal, block: blockSignal, units } = useStore();
+  const { shownPlan: planSignal, block: blockSignal } = useStore();
   const [plan, block] = [planSignal.value, blockSignal.value];
   if (!plan || !block) return null;
-  const length_m = plan.rows?.blocks.reduce((sum, { length_m: part }) => sum + part, 0) ?? 0;
-  const result = plan.rows
-    ? `${count(plan.rows.rows.length, "row")}, ${formatQuantity("length", length_m, units.value, 0)}`
-    : "none yet";
   return (
-    <Stage number={2} name="Rows" result={result} startsOpen>
+    <Stage number={2} name="Rows" stage="rows" result={<RowsResult plan={plan} />} startsOpen={!isBlank(plan.project)}>
       <BlockChoice />
       <div class="fields" key={block.id}>
         <BearingField />
@@ -30,10 +38,87 @@ export function RowsStage() {
         <ShortestRowField />
         <MoreRowFields />
       </div>
-      <h3>What each bearing holds</h3>
-      <BearingChart />
-      <h3>Row list</h3>
-      <RowList />
+      {plan.rows && (
+        <>
+          <RowFigures plan={plan} />
+          <h3>What each bearing holds</h3>
+          <BearingChart />
+          <h3>Row list</h3>
+          <RowList />
+        </>
+      )}
     </Stage>
+  );
+}
+
+function lengthOf({ rows }: Plan): number {
+  return rows?.blocks.reduce((sum, { length_m }) => sum + length_m, 0) ?? 0;
+}
+
+function plantedOf({ rows }: Plan): number {
+  return rows?.blocks.reduce((sum, { plantedArea_m2 }) => sum + plantedArea_m2, 0) ?? 0;
+}
+
+function RowsResult({ plan }: { readonly plan: Plan }) {
+  const units = useStore().units.value;
+  const { rows, project } = plan;
+  if (!rows) return <>{isBlank(project) ? afterTheParcel : "none yet"}</>;
+  return (
+    <ResultLine
+      parts={[
+        {
+          value: count(rows.rows.length, "row"),
+          label: "in all blocks",
+          account: () => rowCountAccount(rows, project.blocks),
+        },
+        {
+          value: formatQuantity("length", lengthOf(plan), units, 0),
+          label: "row length",
+          account: () => rowLengthSumAccount(rows),
+        },
+        {
+          value: formatQuantity("area", plantedOf(plan), units, 2),
+          label: "planted",
+          account: () => plantedAreaAccount(rows, project.blocks),
+        },
+      ]}
+    />
+  );
+}
+
+function RowFigures({ plan }: { readonly plan: Plan }) {
+  const units = useStore().units.value;
+  const { rows, project } = plan;
+  if (!rows) return null;
+  return (
+    <FigureList
+      lines={[
+        { name: "Rows", value: grouped(rows.rows.length), account: () => rowCountAccount(rows, project.blocks) },
+        {
+          name: "Row length",
+          how: "end post to end post",
+          value: formatQuantity("length", lengthOf(plan), units, 0),
+          account: () => rowLengthSumAccount(rows),
+        },
+        {
+          name: "Planted area",
+          how: "row length times row spacing",
+          value: formatQuantity("area", plantedOf(plan), units),
+          account: () => plantedAreaAccount(rows, project.blocks),
+        },
+        {
+          name: "Vines",
+          how: "without spares",
+          value: grouped(rows.vines.station_m.length),
+          account: () => vinesAccount(rows),
+        },
+        {
+          name: "Line posts",
+          how: "between the end posts",
+          value: grouped(rows.linePosts.station_m.length),
+          account: () => linePostsAccount(rows),
+        },
+      ]}
+    />
   );
 }

@@ -1,32 +1,49 @@
 import type { ComponentChildren } from "preact";
 import { useId, useState } from "preact/hooks";
+import { useStore } from "../store-context.ts";
+import { StageMark } from "./stage-mark.tsx";
+import { findingsOf, type StageName } from "./told-findings.ts";
 
 interface StageProps {
   readonly number: number;
   readonly name: string;
   /** One line with the result, shown open or closed. */
-  readonly result: string;
+  readonly result: ComponentChildren;
+  /** Whose warnings it is marked with. */
+  readonly stage?: StageName;
   readonly startsOpen?: boolean;
   readonly children: ComponentChildren;
 }
 
 /** One step of the work: its name and result in a line, opened to show what can be set. */
-export function Stage({ number, name, result, startsOpen = false, children }: StageProps) {
+export function Stage({ number, name, result, stage, startsOpen = false, children }: StageProps) {
+  const store = useStore();
   const [isOpen, setOpen] = useState(startsOpen);
   const id = useId();
   return (
     <section class="stage" aria-labelledby={`${id}-name`}>
-      <h2 class="stage-head">
-        <button type="button" aria-expanded={isOpen} aria-controls={`${id}-body`} onClick={() => setOpen(!isOpen)}>
-          <span class="stage-number" aria-hidden="true">
-            {number}
-          </span>
-          <span class="stage-name" id={`${id}-name`}>
-            {name}
-          </span>
+      <div class="stage-head">
+        <h2>
+          <button
+            type="button"
+            aria-expanded={isOpen}
+            aria-controls={`${id}-body`}
+            aria-describedby={`${id}-result`}
+            onClick={() => setOpen(!isOpen)}
+          >
+            <span class="stage-number" aria-hidden="true">
+              {number}
+            </span>
+            <span class="stage-name" id={`${id}-name`}>
+              {name}
+            </span>
+          </button>
+        </h2>
+        <p class="stage-line" id={`${id}-result`}>
           <span class="stage-result">{result}</span>
-        </button>
-      </h2>
+          {stage && <StageMark findings={findingsOf(store.shownPlan.value, stage)} />}
+        </p>
+      </div>
       <div class="stage-body" id={`${id}-body`} hidden={!isOpen}>
         {isOpen && children}
       </div>

@@ -1,25 +1,24 @@
 import { useStore } from "../store-context.ts";
 import { Caution } from "./caution.tsx";
-import { CountsStage } from "./counts-stage.tsx";
+import { DripStage } from "./drip-stage.tsx";
 import { GroundStage } from "./ground-stage.tsx";
 import { HandOver } from "./hand-over.tsx";
-import { Notes, notesSummary } from "./notes.tsx";
+import { MainlineStage } from "./mainline-stage.tsx";
+import { MaterialsStage } from "./materials-stage.tsx";
 import { RowsStage } from "./rows-stage.tsx";
-import { Stage } from "./stage.tsx";
+import { TrellisStage } from "./trellis-stage.tsx";
 
 /** The steps, one under another in the order of the work. */
 export function Strip() {
-  const { shownPlan, opened } = useStore();
-  const findings = shownPlan.value?.findings ?? [];
-  const needsReading = findings.some(({ severity }) => severity !== "note");
+  const { opened } = useStore();
   return (
     <div class="strip" key={opened.value}>
       <GroundStage />
       <RowsStage />
-      <CountsStage />
-      <Stage number={4} name="Notes" result={notesSummary(findings)} startsOpen={needsReading}>
-        <Notes />
-      </Stage>
+      <MainlineStage />
+      <TrellisStage />
+      <DripStage />
+      <MaterialsStage />
       <HandOver />
       <Caution />
     </div>

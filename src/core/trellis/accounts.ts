@@ -2,7 +2,7 @@ import { type Account, account, commonPractice, input, inputs, remark } from "..
 import { say } from "../finding.ts";
 import type { Block, TrellisSettings, Wire, WirePurpose } from "../project/project.ts";
 import type { Row, Rows } from "../rows/rows.ts";
-import { fruitingWires } from "./trellis.ts";
+import { fruitingWires, type Trellis } from "./trellis.ts";
 
 const source = `geometry; tie-off lengths ${commonPractice}`;
 
@@ -44,6 +44,20 @@ export function wireAccount(
       }
       return total_m;
     },
+  );
+}
+
+/** How the length of all wire together came about, m. */
+export function allWireAccount(trellis: Trellis): Account {
+  return account(
+    {
+      formula: say`The wires of all purposes added up, with their tie-offs.`,
+      inputs: trellis.wires.map(({ purpose, diameter_mm, length_m }) =>
+        input(`Wire, ${purpose}, ${Number(diameter_mm.toFixed(3))} mm`, "length", length_m),
+      ),
+      source,
+    },
+    (...lengths) => lengths.reduce((sum_m, length_m) => sum_m + length_m, 0),
   );
 }
 

@@ -1,0 +1,115 @@
+import "./side-view.css";
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { rowLengthAccount, rowLinePostsAccount, rowVinesAccount } from "../../core/rows/row-accounts.ts";
+import { rowSide } from "../../core/sheets/row-side.ts";
+import { formatQuantity } from "../../core/units.ts";
+import { chooseRow } from "../commands/choose-row.ts";
+import { Figure } from "../figure/figure.tsx";
+import { useStore } from "../store-context.ts";
+import { count } from "../strip/count.ts";
+import { Heights, heightsWidth_px } from "./heights.tsx";
+import { RowDrawing } from "./row-drawing.tsx";
+import { type SideZoom, sideScale } from "./side-scale.ts";
+import { StationList } from "./station-list.tsx";
+
+const zooms: readonly { readonly zoom: SideZoom; readonly label: string }[] = [
+  { zoom: "whole", label: "Whole row" },
+  { zoom: 50, label: "1:50" },
+  { zoom: 20, label: "1:20" },
+];
+
+/** What is scrolled by arrow keys takes the focus. */
+const takesFocus = { tabIndex: 0 } as const;
+
+/** The chosen row from its side, drawn to scale. */
+export function SidePanel() {
+  const store = useStore();
+  const [zoom, setZoom] = useState<SideZoom>("whole");
+  const [room_px, setRoom] = useState(600);
+  const room = useRef<HTMLDivElement>(null);
+  const plan = store.shownPlan.value;
+  const id = store.row.value;
+  const side = useMemo(() => (plan && id !== null ? rowSide(plan, id) : null), [plan, id]);
+  useEffect(() => {
+    if (!room.current) return;
+    const watch = new ResizeObserver(([entry]) => setRoom(entry?.contentRect.width ?? 600));
+    watch.observe(room.current);
+    return () => watch.disconnect();
+  }, [side === null]);
+
+  const rows = plan?.rows;
+  if (!rows || rows.rows.length === 0) return <p class="side-empty">There is no row yet to look at.</p>;
+  const index = rows.rows.findIndex((row) => row.id === id);
+  const row = rows.rows[index];
+  const block = plan.project.blocks.find((each) => each.id === row?.block);
+  if (!side || !row || !block) {
+    return (
+      <p class="side-empty">
+        Choose a row, on the map or in the row list, to see it from its side.{" "}
+        <button type="button" class="quiet-button" onClick={() => chooseRow(store, rows.rows[0]?.id ?? null)}>
+          Row {rows.rows[0]?.id}
+        </button>
+      </p>
+    );
+  }
+  const units = store.units.value;
+  const scale = sideScale(side, zoom, room_px - heightsWidth_px);
+  const length = (value_m: number) => formatQuantity("length", value_m, units);
+  const label = `Row ${side.row} from its side: ${length(side.length_m)} long, ${count(side.vines.length, "vine")}, ${count(side.posts.length - 2, "line post")}, ${count(side.wires.length, "wire")}. Every station is in the list below.`;
+  return (
+    <div class="side-content" ref={room}>
+      <div class="side-tools">
+        <p>
+          Row {side.row}:{" "}
+          <Figure
+            value={length(side.length_m)}
+            label={`length of row ${side.row}`}
+            account={() => rowLengthAccount(row, block.rows)}
+          />
+          ,{" "}
+          <Figure
+            value={count(row.vines, "vine")}
+            label={`in row ${side.row}`}
+            account={() => rowVinesAccount(rows, index, block.rows)}
+          />
+          ,{" "}
+          <Figure
+            value={count(row.linePosts, "line post")}
+            label={`in row ${side.row}`}
+            account={() => rowLinePostsAccount(rows, index, block.rows)}
+          />
+        </p>
+        <fieldset class="side-zoom">
+          <legend class="unseen">Size of the drawing</legend>
+          {zooms.map((choice) => (
+            <button
+              key={choice.label}
+              type="button"
+              class="quiet-button"
+              aria-pressed={zoom === choice.zoom}
+              onClick={() => setZoom(choice.zoom)}
+            >
+              {choice.label}
+            </button>
+          ))}
+        </fieldset>
+      </div>
+      <section class="side-scroll" {...takesFocus} aria-label={`Drawing of row ${side.row}`}>
+        <Heights side={side} scale={scale} units={units} />
+        <RowDrawing side={side} scale={scale} units={units} label={label} />
+      </section>
+      <p class="side-note">
+        {zoom === "whole"
+          ? `Lengths in one scale, heights drawn ${raisedText(scale.raised)} times as large. `
+          : "Lengths and heights in one scale. "}
+        Start on the left. Posts are drawn up to the top wire: their lengths are not planned yet. Emitters are drawn at
+        their vine.
+      </p>
+      <StationList side={side} units={units} />
+    </div>
+  );
+}
+
+function raisedText(raised: number): string {
+  return raised >= 10 ? raised.toFixed(0) : raised.toFixed(1);
+}

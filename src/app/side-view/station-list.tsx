@@ -1,0 +1,38 @@
+import type { RowSide } from "../../core/sheets/row-side.ts";
+import { formatQuantity, type UnitSystem } from "../../core/units.ts";
+import { stationsOf } from "./stations.ts";
+
+/** The drawing in words: what stands at which distance from the start. */
+export function StationList({ side, units }: { readonly side: RowSide; readonly units: UnitSystem }) {
+  return (
+    <details class="side-stations">
+      <summary>Stations of row {side.row} as a list</summary>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">From the start</th>
+            <th scope="col">What stands there</th>
+          </tr>
+        </thead>
+        <tbody>
+          {stationsOf(side).map(({ station_m, what }) => (
+            <tr key={`${station_m} ${what}`}>
+              <td>{formatQuantity("length", station_m, units, 2)}</td>
+              <td>{what}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p>
+        Wires:{" "}
+        {side.wires
+          .map(
+            ({ purpose, height_m, count }) =>
+              `${purpose}${count > 1 ? ` (${count})` : ""} at ${formatQuantity("length", height_m, units)}`,
+          )
+          .join(", ") || "none"}
+        .
+      </p>
+    </details>
+  );
+}

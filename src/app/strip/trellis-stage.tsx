@@ -1,0 +1,134 @@
+import type { Plan } from "../../core/plan.ts";
+import type { WirePurpose } from "../../core/project/project.ts";
+import { endPostsAccount, linePostsAccount, stakesAccount } from "../../core/rows/accounts.ts";
+import { allWireAccount, stakeClipsAccount, wireAccount } from "../../core/trellis/accounts.ts";
+import { formatQuantity } from "../../core/units.ts";
+import { useStore } from "../store-context.ts";
+import { BlockChoice } from "./block-choice.tsx";
+import { ChoiceField } from "./choice-field.tsx";
+import { count, grouped } from "./count.ts";
+import { CountField } from "./count-field.tsx";
+import { FigureList } from "./figure-list.tsx";
+import { isBlank } from "./is-blank.ts";
+import { afterTheParcel } from "./later.ts";
+import { More } from "./more.tsx";
+import { QuantityField } from "./quantity-field.tsx";
+import { ResultLine } from "./result-line.tsx";
+import { Stage } from "./stage.tsx";
+import { WireTable } from "./wire-table.tsx";
+
+const tieOffs = [
+  { value: "gripper", label: "wire gripper" },
+  { value: "loop", label: "wrapped loop" },
+] as const;
+const purposes: readonly WirePurpose[] = ["fruiting", "drip", "foliage"];
+
+/** Wires, how they are tied off, stakes; posts as they stand so far. */
+export function TrellisStage() {
+  const { shownPlan, block: blockSignal } = useStore();
+  const [plan, block] = [shownPlan.value, blockSignal.value];
+  if (!plan || !block) return null;
+  const { tieOffStart, tieOffEnd, stakesPerVine } = block.trellis;
+  return (
+    <Stage number={4} name="Trellis" stage="trellis" result={<TrellisResult plan={plan} />}>
+      <BlockChoice />
+      <WireTable key={block.id} />
+      <More>
+        <ChoiceField
+          label="Tie-off at the start"
+          value={tieOffStart.kind}
+          path="trellis.tieOffStart.kind"
+          choices={tieOffs}
+        />
+        <QuantityField
+          label="Wire for the start tie-off"
+          kind="length"
+          value={tieOffStart.allowance_m}
+          path="trellis.tieOffStart.allowance"
+        />
+        <ChoiceField
+          label="Tie-off at the end"
+          value={tieOffEnd.kind}
+          path="trellis.tieOffEnd.kind"
+          choices={tieOffs}
+        />
+        <QuantityField
+          label="Wire for the end tie-off"
+          kind="length"
+          value={tieOffEnd.allowance_m}
+          path="trellis.tieOffEnd.allowance"
+        />
+        <CountField label="Stakes beside each vine" value={stakesPerVine} path="trellis.stakesPerVine" />
+      </More>
+      {plan.rows && plan.trellis && <TrellisFigures plan={plan} />}
+      <p class="aside">Post lengths, anchors and tension are not planned yet.</p>
+    </Stage>
+  );
+}
+
+function TrellisResult({ plan }: { readonly plan: Plan }) {
+  const units = useStore().units.value;
+  const { rows, trellis, project } = plan;
+  if (!rows || !trellis) return <>{isBlank(project) ? afterTheParcel : "none yet"}</>;
+  const wire_m = trellis.wires.reduce((sum, { length_m }) => sum + length_m, 0);
+  return (
+    <ResultLine
+      parts={[
+        {
+          value: `${formatQuantity("length", wire_m, units, 0)} of wire`,
+          label: "for all purposes",
+          account: () => allWireAccount(trellis),
+        },
+        {
+          value: count(rows.linePosts.station_m.length, "line post"),
+          label: "in all rows",
+          account: () => linePostsAccount(rows),
+        },
+      ]}
+    />
+  );
+}
+
+function TrellisFigures({ plan: { rows, trellis, project } }: { readonly plan: Plan }) {
+  const units = useStore().units.value;
+  if (!rows || !trellis) return null;
+  const { blocks } = project;
+  const clips = trellis.rows.reduce((sum, { stakeClips }) => sum + stakeClips, 0);
+  return (
+    <FigureList
+      lines={[
+        ...purposes.flatMap((purpose) => {
+          const length_m = trellis.wire_m[purpose];
+          if (length_m === undefined) return [];
+          return [
+            {
+              name: `Wire, ${purpose}`,
+              how: "with both tie-offs of every wire",
+              value: formatQuantity("length", length_m, units, 0),
+              account: () => wireAccount(rows, blocks, purpose),
+            },
+          ];
+        }),
+        {
+          name: "End posts",
+          how: "two a row",
+          value: grouped(2 * rows.rows.length),
+          account: () => endPostsAccount(rows),
+        },
+        {
+          name: "Line posts",
+          how: "between the end posts",
+          value: grouped(rows.linePosts.station_m.length),
+          account: () => linePostsAccount(rows),
+        },
+        {
+          name: "Stakes",
+          how: "beside the vines",
+          value: grouped(rows.stakes.station_m.length),
+          account: () => stakesAccount(rows, blocks),
+        },
+        { name: "Stake clips", value: grouped(clips), account: () => stakeClipsAccount(rows, blocks) },
+      ]}
+    />
+  );
+}

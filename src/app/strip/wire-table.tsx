@@ -1,0 +1,102 @@
+import type { Wire } from "../../core/project/project.ts";
+import { addWire, changeWire, removeWire } from "../commands/change-wires.ts";
+import { useStore } from "../store-context.ts";
+import { ChoiceField } from "./choice-field.tsx";
+import { CountField } from "./count-field.tsx";
+import { QuantityField } from "./quantity-field.tsx";
+
+const purposes = [
+  { value: "fruiting", label: "fruiting" },
+  { value: "drip", label: "drip" },
+  { value: "foliage", label: "foliage" },
+] as const;
+
+/** The wires of the shown block, one under another: what for, how high, how thick, how many. */
+export function WireTable() {
+  const store = useStore();
+  const wires = store.block.value?.trellis.wires ?? [];
+  return (
+    <>
+      <table class="wires">
+        <caption class="unseen">Wires</caption>
+        <thead>
+          <tr>
+            <th scope="col">Wire</th>
+            <th scope="col">Height</th>
+            <th scope="col">Thickness</th>
+            <th scope="col">How many</th>
+            <td />
+          </tr>
+        </thead>
+        <tbody>
+          {wires.map((wire, at) => (
+            // A wire has no name of its own; its place in the list is what the file knows it by.
+            <WireLine key={`${at} of ${wires.length}`} wire={wire} at={at} />
+          ))}
+        </tbody>
+      </table>
+      <button type="button" class="quiet-button" onClick={() => addWire(store)}>
+        Add a wire
+      </button>
+    </>
+  );
+}
+
+function WireLine({ wire, at }: { readonly wire: Wire; readonly at: number }) {
+  const store = useStore();
+  const of = (what: string) => `${what} of wire ${at + 1}`;
+  return (
+    <tr>
+      <td>
+        <ChoiceField
+          label={of("Purpose")}
+          value={wire.purpose}
+          path=""
+          choices={purposes}
+          isCompact
+          change={(chosen, step) => changeWire(store, at, "purpose", chosen, step)}
+        />
+      </td>
+      <td>
+        <QuantityField
+          label={of("Height")}
+          kind="length"
+          value={wire.height_m}
+          path=""
+          isCompact
+          change={(meant, step) => changeWire(store, at, "height", meant, step)}
+        />
+      </td>
+      <td>
+        <QuantityField
+          label={of("Thickness")}
+          kind="diameter"
+          value={wire.diameter_mm}
+          path=""
+          isCompact
+          change={(meant, step) => changeWire(store, at, "diameter", meant, step)}
+        />
+      </td>
+      <td>
+        <CountField
+          label={of("Number")}
+          value={wire.count}
+          path=""
+          isCompact
+          change={(count, step) => changeWire(store, at, "count", count, step)}
+        />
+      </td>
+      <td>
+        <button
+          type="button"
+          class="quiet-button"
+          aria-label={`Take out wire ${at + 1}, ${wire.purpose}`}
+          title="Take out"
+          onClick={() => removeWire(store, at)}
+        >
+          ×
+        </button>
+      </td>
+    </tr>
+  );
+}
