@@ -9,22 +9,38 @@ import "./styles/strip.css";
 import "./styles/row-list.css";
 import "./styles/lists.css";
 import "./styles/chart.css";
+import "./styles/figure.css";
+import "./styles/workbench.css";
+import "./styles/top-bar.css";
 import "./styles/map.css";
+import "./styles/keeping.css";
+import "./styles/first-screen.css";
 import { render } from "preact";
 import { openAddress } from "./commands/open-address.ts";
 import { openSample } from "./commands/open-sample.ts";
+import { loadKeeping } from "./keeping/load-keeping.ts";
+import { idInAddress } from "./keeping/project-address.ts";
 import { Page } from "./page.tsx";
 import { createStore } from "./store.ts";
 import { StoreContext } from "./store-context.ts";
 import { followWithSweep } from "./sweep-soon.ts";
+import { followUndoKeys } from "./undo-keys.ts";
 
 const store = createStore();
 followWithSweep(store);
+followUndoKeys(store);
 
 const page = new URL(location.href);
+const keeping = loadKeeping(store);
+const kept = idInAddress(page);
+if (kept !== null) await (await keeping)?.open(kept);
 const [address, sample] = [page.searchParams.get("open"), page.searchParams.get("sample")];
-if (address !== null) await openAddress(store, address, page);
-else if (sample !== null) await openSample(store, sample, page);
+if (!store.history.peek()) {
+  if (address !== null) await openAddress(store, address, page);
+  else if (sample !== null) await openSample(store, sample, page);
+}
+// The list of kept projects is on the first screen from the beginning.
+if (!store.history.peek()) await keeping;
 if (page.searchParams.has("bench")) (await import("./bench-hook.ts")).exposeBench(store);
 
 const root = document.getElementById("app");

@@ -1,31 +1,50 @@
-import { useId, useRef } from "preact/hooks";
+import { useId } from "preact/hooks";
 import type { UnitSystem } from "../core/units.ts";
-import { OpenChoices } from "./open-choices.tsx";
+import { KeepingStatus } from "./keeping/keeping-status.tsx";
+import { ProjectMenu } from "./keeping/project-menu.tsx";
+import { ProjectName } from "./project-name.tsx";
+import { StepButtons } from "./step-buttons.tsx";
 import { useStore } from "./store-context.ts";
+import { findingsInWords, severitySigns, toldFindings } from "./strip/told-findings.ts";
 import { words } from "./words.ts";
 
-/** Name of the project, units, and the way to another file. */
-export function TopBar() {
-  const store = useStore();
-  const dialog = useRef<HTMLDialogElement>(null);
-  const titleId = useId();
+interface TopBarProps {
+  readonly areNotesOpen: boolean;
+  readonly onNotes: () => void;
+}
+
+/** Name of the project, steps back and forward, units, warnings, and the way to another file. */
+export function TopBar({ areNotesOpen, onNotes }: TopBarProps) {
   return (
     <header class="top-bar">
-      <h1>{store.shownPlan.value?.project.name ?? words.title}</h1>
+      <ProjectName />
+      <StepButtons />
       <UnitSwitch />
-      <button type="button" onClick={() => dialog.current?.showModal()}>
-        {words.open}
-      </button>
-      <dialog ref={dialog} class="open-dialog" aria-labelledby={titleId}>
-        <h2 id={titleId}>Open</h2>
-        <OpenChoices heading="h3" onChosen={() => dialog.current?.close()} />
-        <form method="dialog">
-          <button type="submit" class="quiet-button">
-            {words.close}
-          </button>
-        </form>
-      </dialog>
+      <NotesButton isOpen={areNotesOpen} onClick={onNotes} />
+      <KeepingStatus />
+      <ProjectMenu />
     </header>
+  );
+}
+
+/** How much there is to be told; opens the list. */
+function NotesButton({ isOpen, onClick }: { readonly isOpen: boolean; readonly onClick: () => void }) {
+  const findings = toldFindings(useStore().shownPlan.value);
+  const worst = findings[0]?.severity ?? "note";
+  const grave = findings.filter(({ severity }) => severity !== "note").length;
+  return (
+    <button
+      type="button"
+      class={`notes-button mark-${worst}`}
+      aria-expanded={isOpen}
+      aria-controls={isOpen ? "notes-panel" : undefined}
+      title={findingsInWords(findings) ?? "Nothing to say"}
+      onClick={onClick}
+    >
+      <span aria-hidden="true">{severitySigns[worst]} </span>
+      {grave > 0 ? grave : findings.length}
+      <span class="unseen"> {grave > 0 ? "warnings" : "notes"}</span>
+    </button>
   );
 }
 

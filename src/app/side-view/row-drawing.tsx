@@ -106,11 +106,13 @@ function earth(width: number, ground: number): string {
   return d;
 }
 
-/** A trunk, and from near by two arms with leaves along the wire it is trained to. */
+/** A trunk; from near by two arms along the wire it is trained to, with shoots. */
 function vine(at: number, ground: number, top: number, isClose: boolean): string {
   if (!isClose) return `M${at} ${ground}V${top}`;
-  const arm = Math.min(26, (ground - top) * 0.45);
-  return `M${at} ${ground}c3 ${-(ground - top) * 0.3} -3 ${-(ground - top) * 0.6} 0 ${-(ground - top)}m${-arm} -3q${arm} 8 ${2 * arm} 0m${-2 * arm} 0l-3 -7m${arm * 0.6} 6l2 -8m${arm * 0.8} 8l2 -8m${arm * 0.6} 3l4 -7`;
+  const high = ground - top;
+  const arm = Math.min(30, high * 0.5);
+  const shoots = [-0.9, -0.5, -0.12, 0.3, 0.7].map((share) => `M${at + share * arm} ${top}l${share * 3} -8`);
+  return `M${at} ${ground}c3 ${-high * 0.3} -3 ${-high * 0.7} 0 ${-high}M${at - arm} ${top}H${at + arm}${shoots.join("")}`;
 }
 
 function drop(at: number, top: number): string {

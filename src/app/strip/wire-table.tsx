@@ -24,7 +24,7 @@ export function WireTable() {
             <th scope="col">Wire</th>
             <th scope="col">Height</th>
             <th scope="col">Thickness</th>
-            <th scope="col">How many</th>
+            <th scope="col">Number</th>
             <td />
           </tr>
         </thead>
