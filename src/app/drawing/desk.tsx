@@ -1,6 +1,6 @@
 import "./drawing.css";
 import { effect } from "@preact/signals";
-import type { Map as MapLibreMap } from "maplibre-gl";
+import { LngLatBounds, type Map as MapLibreMap } from "maplibre-gl";
 import { useEffect } from "preact/hooks";
 import { drawnThing } from "../../core/drawing/drawn.ts";
 import type { Store } from "../store.ts";
@@ -102,6 +102,7 @@ function layOut(map: MapLibreMap, store: Store): () => void {
       if (key !== null && project && !drawnThing(project, key)) drawing.selected.value = null;
     }),
     effect(() => lookAt(map, store)),
+    effect(() => lookAtFirst(map, store)),
     followPointer(map, store),
     followKeys(store),
   ];
@@ -115,8 +116,29 @@ function layOut(map: MapLibreMap, store: Store): () => void {
   };
 }
 
-const closeZoom = 17;
+const closeZoom = 17.5;
+/** A first thing smaller than this on the screen is looked at from nearer. */
+const least_px = 280;
 const margin_px = 60;
+
+/** Brings the first thing of a project into view when it is out of it, or so far out that nothing can be seen of it. */
+function lookAtFirst(map: MapLibreMap, store: Store): void {
+  const { project, drawing } = store;
+  const key = drawing.selected.value;
+  const shown = project.peek();
+  if (key === null || !shown || shown.document.features.length !== 1) return;
+  const corners = drawnThing(shown, key)?.paths.flatMap((path) => path.corners) ?? [];
+  if (corners.length < 3) return;
+  const pixels = corners.map((at) => pixelOf(map, at));
+  const [xs, ys] = [pixels.map(({ x }) => x), pixels.map(({ y }) => y)];
+  const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const { clientWidth, clientHeight } = map.getContainer();
+  const isSeen = left > 0 && top > 0 && right < clientWidth && bottom < clientHeight;
+  if (isSeen && Math.max(right - left, bottom - top) >= least_px) return;
+  const bounds = new LngLatBounds();
+  for (const at of corners) bounds.extend([at[0], at[1]]);
+  map.fitBounds(bounds, { padding: 72, maxZoom: 20, animate: false });
+}
 
 /** Moves the map to a place that is out of sight, and nearer when it is far out. */
 function lookAt(map: MapLibreMap, store: Store): void {
@@ -125,7 +147,7 @@ function lookAt(map: MapLibreMap, store: Store): void {
   const { x, y } = pixelOf(map, at);
   const { clientWidth, clientHeight } = map.getContainer();
   const isSeen = x > margin_px && y > margin_px && x < clientWidth - margin_px && y < clientHeight - margin_px;
-  const isNear = map.getZoom() >= closeZoom - 2;
+  const isNear = map.getZoom() >= closeZoom - 1;
   if (isSeen && isNear) return;
   map.jumpTo({ center: [at[0], at[1]], zoom: isNear ? map.getZoom() : closeZoom });
 }

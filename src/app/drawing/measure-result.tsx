@@ -1,6 +1,7 @@
 import { measurePath } from "../../core/drawing/measure.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
+import { bearingText } from "./course-text.ts";
 import { frameNear } from "./drawing-frame.ts";
 
 /** Each leg with its bearing, the whole way, and the area when there are three corners; no trace in the project. */
@@ -20,7 +21,7 @@ export function MeasureResult() {
       <ol>
         {legs.map(({ number, length_m, bearing_deg }) => (
           <li key={number}>
-            {length(length_m)} at {formatQuantity("angle", bearing_deg, "metric", 1)}
+            {length(length_m)} at {bearingText(bearing_deg, 1)}
           </li>
         ))}
       </ol>

@@ -4,6 +4,7 @@ import { courseBetween } from "../../core/drawing/place.ts";
 import type { LonLat } from "../../core/plane/coordinate.ts";
 import { formatQuantity } from "../../core/units.ts";
 import type { Store } from "../store.ts";
+import { bearingText } from "./course-text.ts";
 import { frameNear } from "./drawing-frame.ts";
 import { distance_px, type Pixel, pathPixels, pixelOf, placeOf, sidesOf, svgPath } from "./pixels.ts";
 
@@ -137,9 +138,7 @@ export class Overlay {
     this.#set("aim", held.words === "" ? ring(at, 4) : square(at, 7));
     const units = this.#store.units.value;
     const { course: way } = held;
-    const course = way
-      ? `${formatQuantity("length", way.length_m, units)} at ${formatQuantity("angle", way.bearing_deg, "metric", 1)}`
-      : "";
+    const course = way ? `${formatQuantity("length", way.length_m, units)} at ${bearingText(way.bearing_deg, 1)}` : "";
     this.#tag.textContent = [course, held.words].filter((part) => part !== "").join("\n");
     this.#tag.hidden = this.#tag.textContent === "";
     const { clientWidth, clientHeight } = this.#map.getContainer();

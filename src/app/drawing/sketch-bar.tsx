@@ -150,10 +150,16 @@ function useHeight() {
     const meant = withShownUnit(typed, "length", 10, store.units.peek());
     return parseQuantity("length", meant).ok ? meant : null;
   };
+  const input = useRef<HTMLInputElement>(null);
+  const isPlaced = store.drawing.corners.value.length > 0;
+  useEffect(() => {
+    if (isPlaced) input.current?.focus({ preventScroll: true });
+  }, [isPlaced]);
   const field = (
     <div class="sketch-next">
       <label for={id}>Height there</label>
       <input
+        ref={input}
         id={id}
         type="text"
         autocomplete="off"

@@ -10,7 +10,7 @@ export function SketchTable({ tool }: { readonly tool: Tool }) {
   return (
     <section class="thing-panel" aria-label="Corners so far">
       <header>
-        <h2>{tool.label}, not finished</h2>
+        <h2>{tool.role === "measure" ? "Measured corners" : `${tool.label}, not finished`}</h2>
       </header>
       <CornerTable
         corners={corners}

@@ -12,6 +12,7 @@ import { clickOnMap } from "./click-on-map.ts";
 import { createGridLayer } from "./grid-layer.ts";
 import { NorthArrow } from "./north-arrow.ts";
 import { createPaperFrame } from "./paper-frame.ts";
+import { followWithPipesAndHeights } from "./pipes-and-heights.ts";
 
 setWorkerUrl(workerUrl);
 
@@ -65,6 +66,7 @@ export function createMap(container: HTMLElement, store: Store, onGridStep: (ste
   });
   // Once the first picture stands: it does not wait for the planting area.
   map.once("load", () => {
+    stops.push(followWithPipesAndHeights(map, store));
     void import("./row-one-handle.ts").then(({ addRowOneHandle }) => stops.push(addRowOneHandle(map, store)));
     stops.push(followWithPlantingArea(store, startPlantingWorker));
   });
