@@ -37,10 +37,9 @@ export function drawnGeometry(
   | { readonly ok: false; readonly least: number } {
   const written = corners.map((corner) => positionOf(corner));
   const isRing = shape === "area" || shape === "hole";
-  const positions = written.filter((position, i) => {
-    const before = written[i - 1] ?? (isRing ? written.at(-1) : undefined);
-    return before === undefined || before === position || !isSamePlace(placeOf(before), placeOf(position));
-  });
+  const apart = written.filter((position, i) => i === 0 || !isSamePosition(position, written[i - 1]));
+  const comesBack = isRing && apart.length > 1 && isSamePosition(apart.at(-1), apart[0]);
+  const positions = comesBack ? apart.slice(0, -1) : apart;
   const least = leastCorners[shape];
   const [first] = positions;
   if (first === undefined || positions.length < least) return { ok: false, least };
@@ -50,6 +49,10 @@ export function drawnGeometry(
   // The first corner stays the first.
   const ordered = isClockwise === (shape === "hole") ? positions : [first, ...positions.slice(1).reverse()];
   return { ok: true, geometry: { type: "Polygon", coordinates: [[...ordered, first]] }, ring: ordered };
+}
+
+function isSamePosition(one: Json | undefined, other: Json | undefined): boolean {
+  return isSamePlace(placeOf(one), placeOf(other));
 }
 
 /** Positive when the positions go counter-clockwise; longitudes are taken from the first, so that 180 may lie between. */

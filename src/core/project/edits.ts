@@ -3,8 +3,10 @@ import { featureKeys } from "../identity.ts";
 import { failure, type Outcome, success } from "../outcome.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import { deriveProject } from "./derive.ts";
+import { entriesOf, withDocumentMember } from "./document.ts";
 import { badSetting } from "./findings.ts";
 import { isJsonObject, shown } from "./json-value.ts";
+import { withoutEntries } from "./keep-keys.ts";
 import { formatVersion, migrate } from "./migrate.ts";
 import type { FeatureKey, Json, JsonObject, Project, ProjectDocument } from "./project.ts";
 import { setSetting } from "./set-setting.ts";
@@ -57,16 +59,12 @@ export function withFeature(project: Project, feature: Feature<Geometry | null>,
   return withFeatures(project, changed);
 }
 
-/** The project without the feature of that key; the same project when there is none. Keys of features without an id count on anew. */
+/** The project without the feature of that key, the others keeping theirs; the same project when there is none. */
 export function withoutFeature(project: Project, key: FeatureKey): Project {
-  const { features } = project.document;
-  const i = featureKeys(features).indexOf(key);
-  return i < 0
-    ? project
-    : withFeatures(
-        project,
-        features.filter((_, k) => k !== i),
-      );
+  const entries = entriesOf(project.document);
+  if (!featureKeys(entries).includes(key)) return project;
+  const left = withoutEntries(entries, new Set([key]));
+  return deriveProject(withDocumentMember(project.document, "features", left), project, []);
 }
 
 /** The project with the origin of its local frame; refused as `withSetting` is. */

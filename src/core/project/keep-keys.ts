@@ -4,7 +4,8 @@ import type { FeatureKey, Json, JsonObject } from "./project.ts";
 
 /**
  * The entries of a list of features without those of some keys. The others keep their keys: one that was called by its place in the
- * file, and would now be called by another, gets the key it had as its id. Settings and selections that name it go on meaning it.
+ * file, and would now be called by another, gets the key it had as its id. Settings and selections that name it go on meaning it. An
+ * entry that is no feature can have no id; nothing can mean it.
  */
 export function withoutEntries(entries: readonly Json[], gone: ReadonlySet<FeatureKey>): readonly Json[] {
   const keys = featureKeys(entries);
