@@ -60,7 +60,7 @@ export function parseCourse(text: string, units: UnitSystem): CourseReading {
   if (length === undefined || bearing === undefined || length === "") {
     return refuse('write a length and a bearing, such as "32.4 m at 118"');
   }
-  if (/\d,\d/.test(trimmed)) return refuse("a comma in a number can mean two things: write 32.4, not 32,4");
+  if (/\d,[\d.]+\D*$/.test(trimmed)) return refuse("a comma in a number can mean two things: write 32.4, not 32,4");
   const amount = /^[\d.]+$/.test(length) && units === "us" ? `${length} ft` : length;
   const parsed = parseQuantity("length", amount);
   if (!parsed.ok) return refuse(`the length "${length}" was not understood: ${parsed.reason}`);
