@@ -34,8 +34,14 @@ export function createEdgeIndex(rings: PlaneRings): EdgeIndex {
   }
   if (edges.length === 0) tree.add(0, 0, 0, 0);
   tree.finish();
-  const found = (minX: number, minY: number, maxX: number, maxY: number): readonly Edge[] =>
-    tree.search(minX, minY, maxX, maxY).flatMap((i) => edges[i] ?? []);
+  const found = (minX: number, minY: number, maxX: number, maxY: number): readonly Edge[] => {
+    const list: Edge[] = [];
+    for (const i of tree.search(minX, minY, maxX, maxY)) {
+      const edge = edges[i];
+      if (edge !== undefined) list.push(edge);
+    }
+    return list;
+  };
   return {
     edges,
     box: [tree.minX, tree.minY, tree.maxX, tree.maxY],
@@ -58,6 +64,17 @@ export function createEdgeIndex(rings: PlaneRings): EdgeIndex {
         ({ px, py, qx, qy }) => nearestOnSegment(x, y, px, py, qx, qy).distance_m <= reach_m,
       ),
   };
+}
+
+const indexes = new WeakMap<Float64Array, EdgeIndex>();
+
+/** The index over one ring, kept as long as the ring: it is asked for crossings, for each hole and for each neighbour. */
+export function ringIndex(ring: Float64Array): EdgeIndex {
+  const known = indexes.get(ring);
+  if (known !== undefined) return known;
+  const index = createEdgeIndex([ring]);
+  indexes.set(ring, index);
+  return index;
 }
 
 function edgesOf(xy: Float64Array, ring: number): Edge[] {

@@ -1,6 +1,6 @@
 import Flatbush from "flatbush";
 import { type PlanePoint, planePoint } from "./coordinate.ts";
-import { createEdgeIndex, type Edge, type EdgeIndex, type PlaneRings } from "./edge-index.ts";
+import { createEdgeIndex, type Edge, type EdgeIndex, type PlaneRings, ringIndex } from "./edge-index.ts";
 import { crossingAlong, nearestOnSegment } from "./segment.ts";
 import { snap_m } from "./tolerance.ts";
 
@@ -28,7 +28,7 @@ export function signedArea_m2(ring: Float64Array): number {
  * Repeated points must have been taken out before.
  */
 export function selfContacts(ring: Float64Array, most: number): readonly PlanePoint[] {
-  const index = createEdgeIndex([ring]);
+  const index = ringIndex(ring);
   const places: PlanePoint[] = [];
   for (const edge of index.edges) {
     for (const other of index.near(edge, snap_m)) {
@@ -44,7 +44,7 @@ export function selfContacts(ring: Float64Array, most: number): readonly PlanePo
 
 /** A place of the hole's boundary that lies outside the outer ring by more than they may touch, or null. */
 export function placeOutside(hole: Float64Array, outer: Float64Array): PlanePoint | null {
-  return boundaryPlace(createEdgeIndex([hole]), createEdgeIndex([outer]), false);
+  return boundaryPlace(ringIndex(hole), ringIndex(outer), false);
 }
 
 /**
@@ -66,7 +66,10 @@ export function overlappingPairs(
   most: number,
 ): readonly { readonly one: number; readonly other: number; readonly at: PlanePoint }[] {
   if (areas.length < 2) return [];
-  const indexes = areas.map(createEdgeIndex);
+  const indexes = areas.map((rings) => {
+    const [only, ...others] = rings;
+    return only !== undefined && others.length === 0 ? ringIndex(only) : createEdgeIndex(rings);
+  });
   const tree = new Flatbush(areas.length);
   for (const { box } of indexes) tree.add(...box);
   tree.finish();
@@ -91,7 +94,10 @@ function boundaryPlace(line: EdgeIndex, area: EdgeIndex, inside: boolean): Plane
     const isApart =
       Math.max(px, qx) < minX || Math.min(px, qx) > maxX || Math.max(py, qy) < minY || Math.min(py, qy) > maxY;
     if (isApart && inside) continue;
-    const stops = [0, 1, ...meetings(edge, area.near(edge, touching_m))].sort((a, b) => a - b);
+    const near = area.near(edge, touching_m);
+    // With nothing near it lies on the side of the boundary that the edge before it ends on.
+    if (near.length === 0 && edge.number > 0) continue;
+    const stops = [0, 1, ...meetings(edge, near)].sort((a, b) => a - b);
     const tried = [0, ...stops.slice(1).map((stop, i) => (stop + (stops[i] ?? 0)) / 2)];
     for (const along of tried) {
       const x = px + along * (qx - px);

@@ -6,7 +6,9 @@ import { entriesOf, statedSystem } from "./document.ts";
 import { apart_m } from "./extent.ts";
 import { type FeaturesReading, readFeatures } from "./features.ts";
 import { frameTooFar, unknownBlock, type Where } from "./findings.ts";
-import type { BlockArea, GivenRow, Project, ProjectDocument } from "./project.ts";
+import { isJsonObject } from "./json-value.ts";
+import type { BlockArea, GivenRow, JsonObject, Project, ProjectDocument } from "./project.ts";
+import { rememberedByObject } from "./remembered-by-object.ts";
 import { readSettings, type SettingsReading } from "./settings.ts";
 import { shared, sharedList } from "./share.ts";
 
@@ -20,7 +22,7 @@ const featuresRead = new WeakMap<object, { readonly system: string | null; reado
 export function deriveProject(document: ProjectDocument, earlier: Project | null, before: readonly Finding[]): Project {
   const system = statedSystem(document);
   const features = featuresOf(document, system?.name ?? null);
-  const settings = readSettings(document.tautrow);
+  const settings = settingsOf(document);
   const { ground, blocks } = settings;
   const places = placeBlocks(features, settings);
   const keepOuts = features.keepOuts.map((keepOut) => {
@@ -82,6 +84,13 @@ function sharing(earlier: Project, project: Project): Project {
     blocks: sharedList(earlier.blocks, project.blocks),
     materials: shared(earlier.materials, project.materials),
   };
+}
+
+/** Settings are read once for as long as they are the same object: dragging a corner does not read them again. */
+const settingsRead = rememberedByObject((settings: JsonObject) => readSettings(settings));
+
+function settingsOf({ tautrow }: ProjectDocument): SettingsReading {
+  return isJsonObject(tautrow) ? settingsRead(tautrow) : readSettings(tautrow);
 }
 
 function featuresOf(document: ProjectDocument, system: string | null): FeaturesReading {

@@ -10,6 +10,7 @@ const most = 100;
 /** A warning for each pair of parcels that share ground. Findings: `project/parcels-overlap`. */
 export function overlappingParcels(parcels: readonly Parcel[], frame: Frame): readonly Finding[] {
   const areas = parcels.flatMap(({ key, polygons }) => polygons.map((polygon) => ({ key, polygon })));
+  if (areas.length < 2) return [];
   const rings = areas.map(({ polygon }) =>
     polygon.map((ring) => Float64Array.from(ring.flatMap((place) => [...frame.toPlane(place)]))),
   );

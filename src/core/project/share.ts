@@ -15,11 +15,19 @@ export function sharedList<T>(earlier: readonly T[], later: readonly T[]): reado
 
 function isEqual(one: unknown, other: unknown): boolean {
   if (Object.is(one, other)) return true;
+  if (Array.isArray(one)) return Array.isArray(other) && isEqualList(one, other);
   if (typeof one !== "object" || typeof other !== "object" || one === null || other === null) return false;
-  if (Array.isArray(one) !== Array.isArray(other)) return false;
-  const [left, right] = [Object.entries(one), Object.entries(other)];
-  const others = new Map<string, unknown>(right);
+  if (Array.isArray(other)) return false;
+  const left = Object.entries(one);
+  const right = new Map<string, unknown>(Object.entries(other));
   return (
-    left.length === right.length && left.every(([name, value]) => others.has(name) && isEqual(value, others.get(name)))
+    left.length === right.size && left.every(([name, value]) => right.has(name) && isEqual(value, right.get(name)))
   );
+}
+
+/** Outlines are lists of lists of thousands of places: a loop over them is all they need. */
+function isEqualList(one: readonly unknown[], other: readonly unknown[]): boolean {
+  if (one.length !== other.length) return false;
+  for (let i = 0; i < one.length; i++) if (!isEqual(one[i], other[i])) return false;
+  return true;
 }
