@@ -63,8 +63,8 @@ export function Workbench() {
           </div>
         </section>
         {areNotesOpen && <NotesPanel onClose={closeNotes} />}
+        <AccountPopover />
       </main>
-      <AccountPopover />
     </div>
   );
 }

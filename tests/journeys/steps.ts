@@ -17,7 +17,14 @@ export function chart(page: Page): Locator {
 }
 
 export function rowButtons(page: Page): Locator {
-  return page.locator(".row-list tbody button");
+  return page.locator(".row-list tbody th button");
+}
+
+/** Opens a step that is closed. */
+export async function openStage(page: Page, name: string): Promise<void> {
+  const button = page.getByRole("region", { name, exact: true }).getByRole("button", { name, exact: true });
+  if ((await button.getAttribute("aria-expanded")) === "false") await button.click();
+  await expect(button).toHaveAttribute("aria-expanded", "true");
 }
 
 /** The one line that a stage says of itself. */

@@ -21,6 +21,7 @@ const leave_ms = 250;
 export function Figure({ value, label, account, tabIndex = 0, onClick }: FigureProps) {
   const { asked } = useFigures();
   const element = useRef<HTMLButtonElement>(null);
+  const isPressed = useRef(false);
   const isShown = asked.value !== null && asked.value.element === element.current;
 
   const ask = (isHeld: boolean): void => {
@@ -60,13 +61,19 @@ export function Figure({ value, label, account, tabIndex = 0, onClick }: FigureP
         if (event.pointerType === "mouse" && !asked.peek()?.isHeld) ask(false);
       }}
       onPointerLeave={leave}
-      onFocus={(event) => {
-        if (event.currentTarget.matches(":focus-visible")) ask(false);
+      onPointerDown={() => {
+        isPressed.current = true;
+      }}
+      onFocus={() => {
+        // A press asks by its click.
+        if (!isPressed.current) ask(false);
+        isPressed.current = false;
       }}
       onBlur={() => {
         if (asked.peek()?.element === element.current) asked.value = null;
       }}
       onClick={() => {
+        isPressed.current = false;
         onClick?.();
         const now = asked.peek();
         if (now?.element === element.current && now?.isHeld) asked.value = null;

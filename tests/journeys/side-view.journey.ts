@@ -1,0 +1,65 @@
+import { expect, expectAccessible, picture, test } from "./guarded.ts";
+import { openSample, rowButtons } from "./steps.ts";
+
+test("the side view is closed until it is asked for, and says to choose a row", async ({ page }) => {
+  await openSample(page);
+  const bar = page.getByRole("button", { name: /^Side view/ });
+  await expect(bar).toHaveAttribute("aria-expanded", "false");
+  await bar.click();
+  await expect(bar).toHaveAttribute("aria-expanded", "true");
+  await expect(page.getByText("Choose a row, on the map or in the row list")).toBeVisible();
+  await expectAccessible(page);
+});
+
+test("the chosen row is drawn from its side with every post, wire, stake, vine and emitter it has", async ({
+  page,
+}) => {
+  await openSample(page);
+  await rowButtons(page).nth(4).click();
+  await page.getByRole("button", { name: /^Side view/ }).click();
+  const drawing = page.getByRole("img", { name: /^Row 5 from its side/ });
+  await expect(drawing).toBeVisible();
+  const counts = await page.locator(".row-list .is-selected td").allTextContents();
+  const [, vines = NaN, linePosts = NaN] = counts.map((text) => Number.parseFloat(text));
+  expect(vines).toBeGreaterThan(5);
+  await expect(drawing.locator(".side-vine")).toHaveCount(vines);
+  await expect(drawing.locator(".side-stake")).toHaveCount(vines);
+  await expect(drawing.locator(".post-line")).toHaveCount(linePosts);
+  await expect(drawing.locator(".post-end")).toHaveCount(2);
+  await expect(drawing.locator(".side-wire")).toHaveCount(3);
+  await expect(drawing.locator(".side-hose")).toHaveCount(1);
+  await picture(page, "side-whole-row");
+
+  await page.getByRole("button", { name: "1:50" }).click();
+  await expect(drawing.locator(".side-emitter")).toHaveCount(vines);
+  // To scale: the distance on the screen is that in the row, at 96 pixels an inch.
+  const spacing_px = await drawing
+    .locator('[data-dimension="vine-spacing"] path')
+    .evaluate((path) => (path instanceof SVGPathElement ? path.getBBox().width : 0));
+  const expected_px = ((6 * 0.3048) / 50 / 0.0254) * 96;
+  expect(Math.abs(spacing_px - expected_px)).toBeLessThan(0.5);
+  await expectAccessible(page);
+  await picture(page, "side-to-scale");
+
+  await page.getByText("Stations of row 5 as a list").click();
+  await expect(page.locator(".side-stations tbody tr")).toHaveCount(vines + linePosts + 2);
+  await expect(page.locator(".side-stations tbody tr").first()).toContainText("end post, start of the row");
+  await expectAccessible(page);
+});
+
+test("the drawing follows the row that is chosen and the wires that are set", async ({ page }) => {
+  await openSample(page);
+  await rowButtons(page).nth(4).click();
+  await page.getByRole("button", { name: /^Side view/ }).click();
+  await expect(page.getByRole("img", { name: /^Row 5 from its side/ })).toBeVisible();
+  await rowButtons(page).nth(4).press("ArrowDown");
+  await expect(page.getByRole("img", { name: /^Row 6 from its side/ })).toBeVisible();
+  await page.getByRole("region", { name: "Trellis", exact: true }).getByRole("button", { name: "Trellis" }).click();
+  await page.getByRole("button", { name: "Add a wire" }).click();
+  await expect(page.locator(".side-drawing .side-wire")).toHaveCount(4);
+  await page.getByLabel("Height of wire 4", { exact: true }).fill("6 ft");
+  await expect(page.locator(".side-heights")).toContainText("foliage 6 ft");
+  await page.getByRole("button", { name: /^Undo: height of wire 4/ }).click();
+  await page.getByRole("button", { name: /^Undo: add a wire/ }).click();
+  await expect(page.locator(".side-drawing .side-wire")).toHaveCount(3);
+});
