@@ -57,7 +57,7 @@ export async function startKeeping(store: Store): Promise<Keeper> {
   let wasOpen = false;
   effect(() => {
     const [id, isOpen] = [keeping.id.value, store.opened.value > 0];
-    if (isOpen || wasOpen) showInAddress(id);
+    if (isOpen || wasOpen) showInAddress(isOpen ? id : null);
     wasOpen = isOpen;
   });
   document.addEventListener("visibilitychange", () => {

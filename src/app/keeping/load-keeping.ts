@@ -6,7 +6,8 @@ export async function loadKeeping(store: Store): Promise<Keeper | null> {
   try {
     const { startKeeping } = await import("./keeping.ts");
     return await startKeeping(store);
-  } catch {
+  } catch (error) {
+    console.error(error);
     store.keeping.status.value = {
       kind: "not-kept",
       failure: {

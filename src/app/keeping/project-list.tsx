@@ -31,7 +31,7 @@ export function ProjectList({ onChosen }: ProjectListProps) {
               <li key={record.id}>
                 <div class="project-open">
                   <Drawing record={record} />
-                  <span class="project-name">{record.name}</span>
+                  <span class="kept-name">{record.name}</span>
                   <span class="project-date">deleted {dateText(record.deleted ?? 0)}</span>
                 </div>
                 <div class="project-actions">
@@ -76,7 +76,7 @@ function ProjectEntry({ record, onChosen }: ProjectListProps & { readonly record
         }}
       >
         <Drawing record={record} />
-        <span class="project-name">{record.name}</span>
+        <span class="kept-name">{record.name}</span>
         <span class="project-date">
           {isOnPage && "on the page, "}
           {dateText(record.changed)}

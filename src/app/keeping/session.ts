@@ -27,6 +27,7 @@ export interface SessionParts {
   readonly thumbnailOf: (project: Project) => string;
   /** True when no other tab can write it. */
   readonly isSoleWriter: () => boolean;
+  /** Called when the status may be another; not for the first. */
   readonly onStatus: (status: SessionStatus) => void;
   readonly onWritten: (record: ProjectRecord, isFirst: boolean) => void;
   /** Another page wrote the project meanwhile: what is here goes on as a project of its own, and the answer is how it is named. */
@@ -137,7 +138,6 @@ export function createSession(parts: SessionParts): Session {
   const schedule = createSaveSchedule(clock, save);
 
   if (newest !== kept) schedule.changed();
-  onStatus(status());
   return {
     record: () => record,
     project: () => newest,
