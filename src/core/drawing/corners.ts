@@ -24,9 +24,7 @@ export function withCornerMoved(project: Project, ref: CornerRef, to: LonLat): O
   const paths = new Map<FeatureKey, Map<number, readonly (readonly Json[])[]>>();
   put(paths, ref.key, ref.path, [positions.map((each, i) => (i === ref.corner ? movedTo(each, to) : each))]);
   const corners = positions.length;
-  const following = new Set<string>();
   for (const cover of coversOf(project, thing, ref.path)) {
-    following.add(`${cover.line} ${cover.key}`);
     const moved = cover.positions.map((each, k) =>
       (cover.first + k) % corners === ref.corner ? movedTo(each, to) : each,
     );
@@ -35,7 +33,7 @@ export function withCornerMoved(project: Project, ref: CornerRef, to: LonLat): O
     }
   }
   const from = placeOf(positions[ref.corner]);
-  if (thing.role === "parcel") moveLoose(project, from, to, paths, following);
+  if (thing.role === "parcel") moveLoose(project, from, to, paths);
   return done(project, { paths });
 }
 
@@ -100,17 +98,12 @@ function moveLoose(
   from: LonLat,
   to: LonLat,
   paths: Map<FeatureKey, Map<number, readonly (readonly Json[])[]>>,
-  following: Set<string>,
 ): void {
-  const standing = editedThings(project).filter(
-    ({ role, paths: lines }) =>
-      role === "edge" && lines.some(({ corners }) => corners.some((at) => isSamePlace(at, from))),
+  const following = new Set(
+    outlinesOf(project).flatMap(({ covers }) => covers.map(({ key, line }) => `${line} ${key}`)),
   );
-  if (standing.every(({ key, paths: lines }) => lines.every(({ path }) => following.has(`${path} ${key}`)))) return;
-  for (const { thing, path } of outlinesOf(project)) {
-    for (const cover of coversOf(project, thing, path)) following.add(`${cover.line} ${cover.key}`);
-  }
-  for (const { key, geometry } of standing) {
+  for (const { role, key, geometry } of editedThings(project)) {
+    if (role !== "edge") continue;
     for (const { path, positions } of geometry) {
       if (following.has(`${path} ${key}`)) continue;
       const moved = positions.map((each) => (isSamePlace(placeOf(each), from) ? movedTo(each, to) : each));

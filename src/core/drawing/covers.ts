@@ -23,24 +23,58 @@ export interface Cover {
   readonly isReversed: boolean;
 }
 
+/** An outline or a hole of a parcel: a path that has sides with setbacks. */
+export interface OutlinePath {
+  readonly thing: EditedThing;
+  readonly path: number;
+  readonly covers: readonly Cover[];
+}
+
+const outlinesRead = new WeakMap<object, readonly OutlinePath[]>();
+
+/**
+ * Every path of the project that has sides, with the lines of edge features along it in the file's order. A line that lies along one to the
+ * last decimal is not looked for on others near by. Remembered for as long as what is drawn is the same.
+ */
+export function outlinesOf(project: Project): readonly OutlinePath[] {
+  const things = editedThings(project);
+  const known = outlinesRead.get(things);
+  if (known !== undefined) return known;
+  const paths = things.flatMap((thing) =>
+    thing.paths
+      .filter((path) => isOutline(thing, path))
+      .map(({ path, corners }) => {
+        return { thing, path, corners, positions: thing.geometry[path]?.positions ?? [] };
+      }),
+  );
+  const covers = paths.map((): Cover[] => []);
+  for (const edge of things) {
+    if (edge.role !== "edge") continue;
+    for (const { path, closed, corners } of edge.paths) {
+      if (closed || corners.length < 2) continue;
+      const exact = paths.map((each) => walk(corners, each.corners, isSamePlace));
+      const found = exact.some((steps) => steps !== null)
+        ? exact
+        : paths.map((each) => walk(corners, each.corners, isNear));
+      for (const [k, steps] of found.entries()) {
+        const outline = paths[k];
+        if (steps !== null && outline !== undefined) covers[k]?.push(coverOf(edge, path, steps, outline.positions));
+      }
+    }
+  }
+  const outlines = paths.map(({ thing, path }, k) => ({ thing, path, covers: covers[k] ?? [] }));
+  outlinesRead.set(things, outlines);
+  return outlines;
+}
+
 /** The sides that edge features cover on a path of a thing, in the file's order; none when it is not the outline of a parcel. */
 export function coversOf(project: Project, thing: EditedThing, path: number): readonly Cover[] {
-  const ring = thing.paths[path];
-  const positions = thing.geometry[path]?.positions;
-  if (ring === undefined || positions === undefined || !isOutline(thing, ring)) return [];
-  return editedThings(project).flatMap((edge) => (edge.role === "edge" ? coversBy(edge, ring.corners, positions) : []));
+  return outlinesOf(project).find((each) => each.thing === thing && each.path === path)?.covers ?? [];
 }
 
 /** Is the path one that has sides with setbacks: the outline or a hole of a parcel? */
 export function isOutline({ role }: EditedThing, { closed }: DrawnPath): boolean {
   return closed && role === "parcel";
-}
-
-/** Every path of the project that has sides. */
-export function outlinesOf(project: Project): readonly { readonly thing: EditedThing; readonly path: number }[] {
-  return editedThings(project).flatMap((thing) =>
-    thing.paths.filter((path) => isOutline(thing, path)).map(({ path }) => ({ thing, path })),
-  );
 }
 
 /** Does the cover hold the side that begins at this corner of an outline with so many corners? */
@@ -53,18 +87,19 @@ export function inLineOrder({ isReversed }: Pick<Cover, "isReversed">, positions
   return isReversed ? [...positions].reverse() : positions;
 }
 
-function coversBy(edge: EditedThing, ring: readonly LonLat[], outline: readonly Json[]): readonly Cover[] {
-  return edge.paths.flatMap(({ path, closed, corners }): Cover[] => {
-    if (closed || corners.length < 2) return [];
-    const steps = walk(corners, ring, isSamePlace) ?? walk(corners, ring, isNear);
-    if (steps === null) return [];
-    const own = edge.geometry[path]?.positions ?? [];
-    const positions = steps.map(({ corner, at }) => (at === null ? withoutHeight(outline[corner]) : (own[at] ?? null)));
-    const isReversed = steps.length > 1 && steps[1]?.corner !== ((steps[0]?.corner ?? 0) + 1) % ring.length;
-    const ordered = isReversed ? [...positions].reverse() : positions;
-    const first = (isReversed ? steps.at(-1) : steps[0])?.corner ?? 0;
-    return [{ key: edge.key, line: path, first, sides: steps.length - 1, positions: ordered, isReversed }];
-  });
+function coverOf(edge: EditedThing, path: number, steps: readonly Step[], outline: readonly Json[]): Cover {
+  const own = edge.geometry[path]?.positions ?? [];
+  const positions = steps.map(({ corner, at }) => (at === null ? withoutHeight(outline[corner]) : (own[at] ?? null)));
+  const [begin, second] = steps;
+  const isReversed = second?.corner !== ((begin?.corner ?? 0) + 1) % outline.length;
+  return {
+    key: edge.key,
+    line: path,
+    first: (isReversed ? steps.at(-1) : begin)?.corner ?? 0,
+    sides: steps.length - 1,
+    positions: isReversed ? [...positions].reverse() : positions,
+    isReversed,
+  };
 }
 
 /** A corner of the outline that a line comes to, and which of its positions stands there; null when it has none, the corner being on its way. */

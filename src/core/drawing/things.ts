@@ -4,7 +4,7 @@ import type { LonLat } from "../plane/coordinate.ts";
 import { entriesOf } from "../project/document.ts";
 import type { FeatureKey, Json, JsonObject, Project, Role } from "../project/project.ts";
 import { changed, type PathChanges } from "./change.ts";
-import { coversOf, outlinesOf } from "./covers.ts";
+import { outlinesOf } from "./covers.ts";
 import { editedThing } from "./drawn.ts";
 import { notAPlace, notThere, tooFewCorners, wrongShape } from "./findings.ts";
 import { holeFault } from "./hole-fault.ts";
@@ -142,15 +142,14 @@ function edgesAlong(
   goes: (key: FeatureKey, path: number) => boolean,
 ): ReadonlyMap<FeatureKey, PathChanges> {
   const going = new Map<FeatureKey, Map<number, readonly (readonly Json[])[]>>();
-  const outlines = outlinesOf(project);
-  for (const { thing, path } of outlines.filter((each) => goes(each.thing.key, each.path))) {
-    for (const { key, line } of coversOf(project, thing, path)) {
-      going.set(key, (going.get(key) ?? new Map<number, readonly (readonly Json[])[]>()).set(line, []));
-    }
+  const outlines = outlinesOf(project).map((each) => ({
+    covers: each.covers,
+    isGoing: goes(each.thing.key, each.path),
+  }));
+  for (const { key, line } of outlines.flatMap(({ covers, isGoing }) => (isGoing ? covers : []))) {
+    going.set(key, (going.get(key) ?? new Map<number, readonly (readonly Json[])[]>()).set(line, []));
   }
-  if (going.size === 0) return going;
-  for (const { thing, path } of outlines.filter((each) => !goes(each.thing.key, each.path))) {
-    for (const { key, line } of coversOf(project, thing, path)) going.get(key)?.delete(line);
-  }
+  for (const { key, line } of outlines.flatMap(({ covers, isGoing }) => (isGoing ? [] : covers)))
+    going.get(key)?.delete(line);
   return going;
 }

@@ -70,7 +70,7 @@ describe("whatever is drawn", () => {
           expect(withoutFrame(back)).toEqual(withoutFrame(before));
         },
       ),
-      { seed: 21, numRuns: 150 },
+      { seed: 21, numRuns: 100 },
     );
   });
 
@@ -83,7 +83,7 @@ describe("whatever is drawn", () => {
         const after = taken(withoutCorner(inserted, { key: "home", path, corner: edge + 1 }));
         expect(after.document.features).toEqual(before.document.features);
       }),
-      { seed: 22, numRuns: 150 },
+      { seed: 22, numRuns: 100 },
     );
   });
 
@@ -96,14 +96,16 @@ describe("whatever is drawn", () => {
       value: fc.integer({ min: 1, max: 4 }),
     });
     fc.assert(
-      fc.property(isClockwise, fc.array(step, { minLength: 1, maxLength: 40 }), (turns, steps) => {
+      fc.property(isClockwise, fc.array(step, { minLength: 25, maxLength: 60 }), (turns, steps) => {
         let project = round(turns);
         // What must hold: the setback of each side, by nothing but its place in the list.
         const sides: (number | null)[][] = [
           Array.from({ length: 9 }, () => null),
           Array.from({ length: 6 }, () => null),
         ];
-        for (const { what, path, number, at, value } of steps) {
+        for (const [k, { what, path, number, at: aim, value }] of steps.entries()) {
+          // No two corners on one spot: sides that lie on each other share what is said of them.
+          const at: Point = [40 * Math.round(aim[0] / 40) + k / 2, aim[1]];
           const own = sides[path] ?? [];
           const i = number % own.length;
           const before = (i + own.length - 1) % own.length;
@@ -128,7 +130,7 @@ describe("whatever is drawn", () => {
           expect(sides.map((each, p) => statedSetbacks(project, "home", p, each.length))).toEqual(sides);
         }
       }),
-      { seed: 23, numRuns: 120 },
+      { seed: 23, numRuns: 60 },
     );
   });
 
@@ -171,7 +173,7 @@ describe("whatever is drawn", () => {
         const plan = createPlanner().plan(project);
         if (!hasError(plan.findings)) expect(validatePlan(plan)).toEqual([]);
       }),
-      { seed: 24, numRuns: 150 },
+      { seed: 24, numRuns: 100 },
     );
   });
 
@@ -191,7 +193,7 @@ describe("whatever is drawn", () => {
           expect(numbers(project)).toEqual(before.filter(([other]) => other !== number));
         }
       }),
-      { seed: 25, numRuns: 200 },
+      { seed: 25, numRuns: 100 },
     );
   });
 });
