@@ -1,4 +1,4 @@
-import { type Finding, say } from "../finding.ts";
+import { type Finding, quantity, say } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import type { FeatureKey } from "../project/project.ts";
 
@@ -25,6 +25,29 @@ export function nothingToPlant(at: LonLat, block: string): Finding {
     message: say`Setbacks and obstacles leave no ground to plant in block ${block}.`,
     reason: say`No row can be laid out there.`,
     remedy: say`Use smaller setbacks, or check that the outline is the right one.`,
+  };
+}
+
+/** A side that is drawn longer or shorter than its tape says; `sides` are numbers within the parcel. */
+export function sideLengthDiffers(
+  at: LonLat,
+  feature: FeatureKey,
+  sides: readonly number[],
+  parcel: FeatureKey | null,
+  taped_m: number,
+  drawn_m: number,
+): Finding {
+  const numbers = sides.length > 1 ? `Sides ${sides.join(", ")}` : `Side ${sides.join("")}`;
+  const whose = parcel === null ? "of the parcel" : `of parcel "${parcel}"`;
+  const verb = sides.length > 1 ? "are" : "is";
+  return {
+    code: "ground/side-length-differs",
+    severity: "warning",
+    at,
+    feature,
+    message: say`${numbers} ${whose} ${verb} ${quantity("length", taped_m)} by tape and ${quantity("length", drawn_m)} as drawn.`,
+    reason: say`Rows are laid out on the drawing; where it is off, so are their lengths and all that is bought for them.`,
+    remedy: say`Tape the side again, held level, or move the corner that is wrong.`,
   };
 }
 

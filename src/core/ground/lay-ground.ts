@@ -20,6 +20,7 @@ import { partsOfEdge } from "./inside.ts";
 import { centreOf, middleOf } from "./middle.ts";
 import { forEachEdge, type ParcelOutline, parcelOutlines } from "./outlines.ts";
 import { addSegment, addShape, type SegmentDraft, segmentDraft, segmentsOf } from "./segments.ts";
+import { sideLengths } from "./side-lengths.ts";
 
 /** What the ground stage needs of a project. */
 export interface GroundInput {
@@ -36,12 +37,14 @@ export interface GroundInput {
 /**
  * Where planting may be, block by block, in the local plane: outlines, and everything that planting keeps its distance from.
  * The planting area is left open: `withPlantingArea` adds it.
- * Findings: `ground/edge-off-outline`, `ground/blocks-share-ground`, `ground/blocks-overlap`, `ground/block-outside`.
+ * Findings: `ground/edge-off-outline`, `ground/side-length-differs`, `ground/blocks-share-ground`, `ground/blocks-overlap`,
+ * `ground/block-outside`.
  */
 export function layGround(input: GroundInput): Outcome<Ground> {
   const frame = createFrame(input.frameOrigin ?? middleOf(input.parcels));
   const parcels = parcelOutlines(input.parcels, input.edges, input.settings.setback_m, frame);
   const findings: Finding[] = parcels.astray.map((edge) => edgeOffOutline(edge.line[0] ?? null, edge.key));
+  findings.push(...sideLengths(input.edges, parcels, frame));
   const causes: Cause[] = [...parcels.causes];
   const segments = segmentDraft();
   addOutlines(segments, parcels.outlines);
