@@ -2,9 +2,10 @@ import earcut from "earcut";
 import type { Plan } from "../core/plan.ts";
 import type { LonLat } from "../core/plane/coordinate.ts";
 import type { Shape } from "../core/project/project.ts";
-import { type MercatorPoint, mercator } from "./mercator.ts";
+import { type MercatorPoint, mercator, mercatorOfMetre } from "./mercator.ts";
 import { nearLongitude, type Placing } from "./placing.ts";
 import { sketchGeometries } from "./sketch-features.ts";
+import { thinned } from "./thinned.ts";
 
 export const groundFills = ["planting", "alley", "keep-out"] as const;
 export type GroundFill = (typeof groundFills)[number];
@@ -19,6 +20,9 @@ export interface GroundDrawing {
   /** from x, from y, to x, to y of every piece. */
   readonly strokes: Readonly<Record<GroundStroke, Float32Array>>;
 }
+
+/** What a filled area may be off. */
+const unseen_m = 0.02;
 
 type Place = readonly [lng_deg: number, lat_deg: number];
 
@@ -43,8 +47,11 @@ export function groundDrawing(
   };
   const stroke = (lines: readonly (readonly Place[])[]) =>
     new Float32Array(lines.flatMap((line) => segments(line.map(offset))));
+  const seen = unseen_m * mercatorOfMetre(start[1]);
   const fill = (polygons: readonly (readonly (readonly Place[])[])[]) =>
-    new Float32Array(placing ? polygons.flatMap((rings) => triangles(rings.map((ring) => ring.map(offset)))) : []);
+    new Float32Array(
+      placing ? polygons.flatMap((rings) => triangles(rings.map((ring) => thinned(ring.map(offset), seen)))) : [],
+    );
   const outlines = project.parcels.flatMap(({ polygons }) => polygons);
   const alleys = project.crossAlleys.map(({ shape }) => shape);
   const keepOuts = project.keepOuts.map(({ shape }) => shape);

@@ -12,6 +12,13 @@ export function mercator(lng_deg: number, lat_deg: number): MercatorPoint {
   };
 }
 
+const equator_m = 40_075_016.686;
+
+/** What a metre on the ground is in that square at a latitude. For sizes on the screen, never for a length. */
+export function mercatorOfMetre(lat_deg: number): number {
+  return 1 / (equator_m * Math.cos((lat_deg * Math.PI) / 180));
+}
+
 /**
  * A 4 x 4 matrix (column order) that takes offsets from `origin` where `matrix` took map coordinates.
  * Worked in doubles: offsets of a parcel fit a Float32, the coordinates themselves do not.

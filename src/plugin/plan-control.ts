@@ -2,8 +2,6 @@ import type { IControl, Map as MapLibreMap, MapMouseEvent } from "maplibre-gl";
 import type { Plan } from "../core/plan.ts";
 import { type LonLat, lonLat } from "../core/plane/coordinate.ts";
 import { type BearingChange, BearingHandle } from "./bearing-handle.ts";
-import { postZoom, vineZoom } from "./layers.ts";
-import { liveBuffers } from "./live-buffers.ts";
 import { createPlacing, type Placing } from "./placing.ts";
 import { planBounds } from "./plan-bounds.ts";
 import { PlanLayers } from "./plan-layers.ts";
@@ -25,13 +23,13 @@ export interface PlanControlOptions {
   readonly onSelect?: (row: string | null) => void;
 }
 
-/** Quiet time after the last change until the map's own sources follow. */
+/** Quiet time after the last change until the numbers of the rows follow. */
 const settleDelay_ms = 140;
 const reach_px = 9;
 
 /**
- * Draws a plan on any MapLibre map. While plans come quickly (a drag, typing) rows are drawn from typed arrays;
- * when it is quiet the map's sources follow. `onRemove` leaves the map as it was.
+ * Draws a plan on any MapLibre map: ground, rows, vines and posts from typed arrays, in the frame after `draw`; names and the numbers of
+ * the rows by the map's own text, the numbers once plans stop coming quickly (a drag, typing). `onRemove` leaves the map as it was.
  */
 export class PlanControl implements IControl {
   readonly #options: PlanControlOptions;
@@ -44,7 +42,6 @@ export class PlanControl implements IControl {
   #block: string | null = null;
   #selected: string | null = null;
   #place: LonLat | null = null;
-  #vinesFilled = false;
   #timer = 0;
 
   constructor(options: PlanControlOptions = {}) {
@@ -72,7 +69,6 @@ export class PlanControl implements IControl {
     map.on("style.load", this.#onStyle);
     map.on("click", this.#onClick);
     map.on("mousemove", this.#onHover);
-    map.on("zoomend", this.#onZoom);
     // A map tells its style only once that is loaded; before, layers can not be added.
     if (map.getStyle()) this.#onStyle();
     return this.#button();
@@ -83,7 +79,6 @@ export class PlanControl implements IControl {
     map.off("style.load", this.#onStyle);
     map.off("click", this.#onClick);
     map.off("mousemove", this.#onHover);
-    map.off("zoomend", this.#onZoom);
     map.getCanvas().style.cursor = "";
     this.#handle?.remove();
     this.#layers?.remove();
@@ -121,7 +116,7 @@ export class PlanControl implements IControl {
   /** Puts the halo on a row. */
   select(row: string | null): void {
     this.#selected = row;
-    this.#layers?.live.select(this.#selectedIndex());
+    this.#layers?.rows.select(this.#selectedIndex());
   }
 
   /** Rings one place, or none. */
@@ -177,10 +172,6 @@ export class PlanControl implements IControl {
     event.target.getCanvas().style.cursor = this.#rowNear(event) === null ? "" : "pointer";
   };
 
-  readonly #onZoom = (): void => {
-    if (this.#vinesNear() && !this.#vinesFilled) this.#settleSoon();
-  };
-
   #rowNear({ lngLat, point, target }: MapMouseEvent): number | null {
     const [rows, placing] = [this.#plan?.rows, this.#placing];
     if (!rows || !placing) return null;
@@ -193,12 +184,10 @@ export class PlanControl implements IControl {
   #showRows(): void {
     const [plan, layers, placing] = [this.#plan, this.#layers, this.#placing];
     if (!plan || !layers) return;
-    layers.live.show(
-      plan.rows && placing ? liveBuffers(plan.rows, placing, (this.#map?.getZoom() ?? 0) >= vineZoom) : null,
-    );
-    layers.live.select(this.#selectedIndex());
+    layers.rows.show(plan.rows, placing);
+    layers.rows.select(this.#selectedIndex());
     layers.showGround(plan, placing);
-    layers.goLive();
+    layers.hideNumbers();
   }
 
   #showHandle(): void {
@@ -218,17 +207,11 @@ export class PlanControl implements IControl {
     return index < 0 ? null : index;
   }
 
-  /** Vines and posts are handed to the map a little before they come into view. */
-  #vinesNear(): boolean {
-    return (this.#map?.getZoom() ?? 0) >= postZoom - 0.5;
-  }
-
   #settleSoon(): void {
     clearTimeout(this.#timer);
     this.#timer = window.setTimeout(() => {
       if (!this.#plan || !this.#layers || this.#handle?.isHeld) return;
-      this.#vinesFilled = this.#vinesNear();
-      void this.#layers.settle(this.#plan, this.#placing, this.#vinesFilled);
+      void this.#layers.showNumbers(this.#plan, this.#placing);
     }, settleDelay_ms);
   }
 }

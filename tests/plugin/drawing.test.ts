@@ -6,20 +6,25 @@ import { createFrame } from "../../src/core/plane/frame.ts";
 import { createPlanner } from "../../src/core/planner.ts";
 import { groundDrawing, triangles } from "../../src/plugin/ground-drawing.ts";
 import { groundFeatures } from "../../src/plugin/ground-features.ts";
-import { liveBuffers } from "../../src/plugin/live-buffers.ts";
-import { mercator, offsetMatrix } from "../../src/plugin/mercator.ts";
-import { createPlacing, nearLongitude } from "../../src/plugin/placing.ts";
+import { mercatorOfMetre, offsetMatrix } from "../../src/plugin/mercator.ts";
+import { createPlacing, nearLongitude, type Placing } from "../../src/plugin/placing.ts";
 import { planBounds } from "../../src/plugin/plan-bounds.ts";
 import { rowAt } from "../../src/plugin/row-at.ts";
-import { anchorToward, endPosts, pointsByRow, rowLabels, rowLines, rowTicks } from "../../src/plugin/row-features.ts";
-import { createKeepOut, createProject } from "../support/create-project.ts";
-import { createRandomParcel, toPoints } from "../support/parcels.ts";
+import { postPlaces, rangesWithin, rowBuffers, vinePlaces } from "../../src/plugin/row-buffers.ts";
+import { anchorToward, rowLabels } from "../../src/plugin/row-labels.ts";
+import { postSize_px, postZoom, rowWidth_px, vineSize_px, vineZoom } from "../../src/plugin/sizes.ts";
+import { thinned } from "../../src/plugin/thinned.ts";
+import { createKeepOut, createParcel, createProject, rectangle } from "../support/create-project.ts";
+import { createRandomParcel, distanceToPiece, type Point, toPoints } from "../support/parcels.ts";
 
-/** Half a millimetre on the map's unit square at mid latitudes. */
-const mapTolerance = 0.0005 / 40_075_017;
-const tolerance_m = 1e-6;
+/** Vines are put on the drawn line by their share of it, and offsets are single numbers. */
+const drawnTolerance_m = 0.01;
 /** Of an area: what single precision loses on some hundred triangles. */
 const triangleTolerance = 1e-5;
+
+function apart(a: readonly [number, number], b: readonly [number, number]): number {
+  return Math.hypot(a[0] - b[0], a[1] - b[1]);
+}
 
 function createDrawn() {
   const plan = createPlanner().plan(createProject({ keepOuts: [createKeepOut({ points: [[30, 60]] })] }));
@@ -27,39 +32,86 @@ function createDrawn() {
   return { plan, rows: plan.rows, frame: plan.ground.frame, placing: createPlacing(plan.ground.frame) };
 }
 
-describe("rows as the map's sources get them", () => {
-  test("every row is one line from its start to its end", () => {
-    const { rows, frame, placing } = createDrawn();
-    const lines = rowLines(rows, placing);
-    expect(lines.map(({ properties }) => properties?.id)).toEqual(rows.rows.map(({ id }) => id));
-    lines.forEach(({ geometry }, i) => {
-      const [from, to] = geometry.coordinates;
-      const start = frame.toPlane(lonLat(from?.[0] ?? 0, from?.[1] ?? 0));
-      const end = frame.toPlane(lonLat(to?.[0] ?? 0, to?.[1] ?? 0));
-      expect(
-        Math.hypot(start[0] - (rows.rows[i]?.start[0] ?? 0), start[1] - (rows.rows[i]?.start[1] ?? 0)),
-      ).toBeLessThan(tolerance_m);
-      expect(Math.hypot(end[0] - (rows.rows[i]?.end[0] ?? 0), end[1] - (rows.rows[i]?.end[1] ?? 0))).toBeLessThan(
-        tolerance_m,
-      );
+describe("rows as their layer gets them", () => {
+  /** Where the layer draws the n-th place of a list, in plane metres. */
+  const drawnAt = (places: Float32Array, n: number, origin: { x: number; y: number }, { frame }: Placing) => {
+    const [x, y] = [(places[2 * n] ?? 0) + origin.x, (places[2 * n + 1] ?? 0) + origin.y];
+    const lat = (360 / Math.PI) * Math.atan(Math.exp((180 - y * 360) * (Math.PI / 180))) - 90;
+    return frame.toPlane(lonLat(x * 360 - 180, lat));
+  };
+
+  test("every row is one line from its start to its end, with a tick across both", () => {
+    const { rows, placing } = createDrawn();
+    const { count, segments, origin } = rowBuffers(rows, placing);
+    expect(count).toBe(rows.rows.length);
+    expect(segments).toHaveLength(12 * count);
+    rows.rows.forEach((row, i) => {
+      const [start, end] = [drawnAt(segments, 2 * i, origin, placing), drawnAt(segments, 2 * i + 1, origin, placing)];
+      expect(apart(start, row.start)).toBeLessThan(drawnTolerance_m);
+      expect(apart(end, row.end)).toBeLessThan(drawnTolerance_m);
+      for (const [tick, post] of [0, 1].map(
+        (k) => [2 * count + 4 * i + 2 * k, k === 0 ? row.start : row.end] as const,
+      )) {
+        const [from, to] = [drawnAt(segments, tick, origin, placing), drawnAt(segments, tick + 1, origin, placing)];
+        expect(apart([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2], post)).toBeLessThan(drawnTolerance_m);
+        expect(apart(from, to)).toBeCloseTo(2 * 0.2 * 2.5, 2);
+      }
     });
   });
 
-  test("vines come as one feature a row, and rows without any are left out", () => {
-    const { rows, placing } = createDrawn();
-    const features = pointsByRow(rows.vines, placing);
-    const count = features.reduce((sum, { geometry }) => sum + geometry.coordinates.length, 0);
-    expect(features).toHaveLength(rows.rows.filter(({ vines }) => vines > 0).length);
-    expect(count).toBe(rows.vines.station_m.length);
-    const none = { offsets: Uint32Array.of(0, 0), station_m: new Float64Array(0), xy: new Float64Array(0) };
-    expect(pointsByRow(none, placing)).toEqual([]);
+  test("every vine and every post is drawn where it stands, on rows of half a kilometre too", () => {
+    const long = createProject({ parcels: [createParcel([rectangle(40, 600, [-300, 4000])])] });
+    for (const one of [createProject(), long]) {
+      const { rows, ground } = createPlanner().plan(one);
+      if (!rows || !ground) throw new Error("the test ground is not planned");
+      const placing = createPlacing(ground.frame);
+      const buffers = rowBuffers(rows, placing);
+      const { places: vines } = vinePlaces(rows, buffers);
+      expect(vines).toHaveLength(rows.vines.xy.length);
+      for (let i = 0; i < vines.length / 2; i++) {
+        const at = [rows.vines.xy[2 * i] ?? 0, rows.vines.xy[2 * i + 1] ?? 0] as const;
+        expect(apart(drawnAt(vines, i, buffers.origin, placing), at)).toBeLessThan(drawnTolerance_m);
+      }
+      const { places: posts, offsets } = postPlaces(rows, buffers);
+      expect(offsets.at(-1)).toBe(posts.length / 2);
+      expect(posts).toHaveLength(4 * rows.rows.length + rows.linePosts.xy.length);
+      expect(apart(drawnAt(posts, 0, buffers.origin, placing), rows.rows[0]?.start ?? [0, 0])).toBeLessThan(
+        drawnTolerance_m,
+      );
+    }
   });
 
-  test("every row has two end posts, two ticks and a label at its start", () => {
+  test("of the vines those of rows in view are drawn, in one go where the rows are neighbours", () => {
     const { rows, placing } = createDrawn();
-    expect(endPosts(rows, placing).flatMap(({ geometry }) => geometry.coordinates)).toHaveLength(2 * rows.rows.length);
-    expect(rowTicks(rows, placing)[0]?.geometry.coordinates).toHaveLength(2 * rows.rows.length);
+    const buffers = rowBuffers(rows, placing);
+    const vines = vinePlaces(rows, buffers);
+    const all = { west: -1, north: -1, east: 1, south: 1 };
+    expect(rangesWithin(buffers, vines, all)).toEqual([0, rows.vines.station_m.length]);
+    expect(rangesWithin(buffers, vines, { ...all, east: -0.5 })).toEqual([]);
+    // Rows run north, side by side: a box around the third.
+    const x = buffers.segments[8] ?? 0;
+    const third = { ...all, west: x - buffers.spacing / 2, east: x + buffers.spacing / 2 };
+    expect(rangesWithin(buffers, vines, third)).toEqual([rows.vines.offsets[2], rows.vines.offsets[3]]);
+  });
+
+  test("rows are drawn thinner where they would run together", () => {
+    const spacing = 2.5 * mercatorOfMetre(42.6);
+    expect(rowWidth_px(20, spacing)).toBe(1.6);
+    expect(rowWidth_px(12, spacing)).toBe(0.6);
+    expect(rowWidth_px(16, spacing)).toBeGreaterThan(0.6);
+    expect(rowWidth_px(16, spacing)).toBeLessThan(1.6);
+  });
+
+  test("vines and posts grow as the map comes nearer, up to a size", () => {
+    expect([vineSize_px(vineZoom), vineSize_px(22), vineSize_px(23)]).toEqual([4, 28, 28]);
+    expect(vineSize_px(20.5)).toBeGreaterThan(vineSize_px(20));
+    expect([postSize_px(postZoom), postSize_px(21), postSize_px(23)]).toEqual([6.4, 12.8, 12.8]);
+  });
+
+  test("every row has its number at its start", () => {
+    const { rows, placing } = createDrawn();
     const labels = rowLabels(rows, placing);
+    expect(labels).toHaveLength(rows.rows.length);
     expect(labels[0]?.properties.label).toBe("1");
     // Rows run north: the number stands south of the start, its top toward the row.
     expect(labels[0]?.properties.anchor).toBe("top");
@@ -125,6 +177,30 @@ describe("the ground as its layer gets it", () => {
     expect(groundDrawing({ ...open, ground: null }, placing, before)?.fills.planting).toHaveLength(0);
   });
 
+  test("an area's corners are left out only where nobody can see it", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 500 }),
+        fc.double({ min: 0.01, max: 3, noNaN: true }),
+        (seed, tolerance) => {
+          const [ring = []] = toPoints(createRandomParcel(seed).rings);
+          const kept = thinned(ring, tolerance);
+          expect(kept.length).toBeGreaterThanOrEqual(3);
+          for (const [x, y] of ring) {
+            const away = kept.map(([px, py], i) => {
+              const [qx, qy] = kept[(i + 1) % kept.length] ?? [px, py];
+              return distanceToPiece(x, y, px, py, qx, qy);
+            });
+            if (kept.length < ring.length) expect(Math.min(...away)).toBeLessThanOrEqual(tolerance * 1.000001);
+          }
+        },
+      ),
+      { seed: 21, numRuns: 100 },
+    );
+    const circle = Array.from({ length: 720 }, (_, i): Point => [Math.cos(i / 114.6) * 10, Math.sin(i / 114.6) * 10]);
+    expect(thinned(circle, 0.02).length).toBeLessThan(80);
+  });
+
   test("a rectangle has four sides, a point no line", () => {
     const { plan, placing } = createDrawn();
     const drawing = groundDrawing(plan, placing);
@@ -154,26 +230,7 @@ describe("the ground as its layer gets it", () => {
   });
 });
 
-describe("rows as the live layer gets them", () => {
-  test("offsets from the origin give the same places as the sources", () => {
-    const { rows, placing } = createDrawn();
-    const buffers = liveBuffers(rows, placing, true);
-    expect(buffers.rows).toHaveLength(4 * rows.rows.length);
-    expect(buffers.ticks).toHaveLength(8 * rows.rows.length);
-    expect(buffers.vines).toHaveLength(2 * rows.vines.station_m.length);
-    rowLines(rows, placing).forEach(({ geometry }, i) => {
-      const [lng = 0, lat = 0] = geometry.coordinates[0] ?? [];
-      const at = mercator(lng, lat);
-      expect(Math.abs((buffers.rows[4 * i] ?? 0) + buffers.origin.x - at.x)).toBeLessThan(mapTolerance);
-      expect(Math.abs((buffers.rows[4 * i + 1] ?? 0) + buffers.origin.y - at.y)).toBeLessThan(mapTolerance);
-    });
-  });
-
-  test("vines are left out while they are too small to see", () => {
-    const { rows, placing } = createDrawn();
-    expect(liveBuffers(rows, placing, false).vines).toHaveLength(0);
-  });
-
+describe("a matrix for offsets", () => {
   test("a matrix moved to an origin takes offsets where the first took the sum", () => {
     fc.assert(
       fc.property(

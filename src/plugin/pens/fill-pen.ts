@@ -53,7 +53,10 @@ export function createFillPen(gl: WebGL2RenderingContext): FillPen {
       gl.uniformMatrix4fv(uniform("matrix"), false, view.matrix);
       gl.uniform3f(uniform("colour"), colour[0], colour[1], colour[2]);
       gl.uniform1f(uniform("alpha"), alpha);
+      // Mixing with what is beneath costs as much again, and is nothing for a solid colour.
+      if (alpha === 1) gl.disable(gl.BLEND);
       gl.drawArrays(gl.TRIANGLES, 0, target.count);
+      gl.enable(gl.BLEND);
       gl.bindVertexArray(null);
     },
     dispose: () => {
