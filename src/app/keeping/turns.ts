@@ -59,6 +59,8 @@ export function takeTurns({ keeping }: Store, { onPage, showNewest, refreshList 
     await showNewest();
     keeping.isReading.value = false;
     keeping.isTakingOver.value = false;
+    // It told that nothing can be changed here.
+    keeping.message.value = null;
   };
 
   /** Another tab writes from now on; what this one has is kept first. */
