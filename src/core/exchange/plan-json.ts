@@ -7,6 +7,7 @@ import { text, type UnitSystem } from "../units.ts";
 import type { CompassReading } from "./compass-reading.ts";
 import { placed } from "./positions.ts";
 import { position } from "./rounding.ts";
+import { isSketch } from "./sketch.ts";
 
 /** Goes up when a member changes its meaning or goes away; new members leave it alone. */
 export const planJsonVersion = 1;
@@ -23,6 +24,8 @@ export interface PlanJson {
   readonly ground: {
     readonly parcelArea_m2: number | null;
     readonly plantingArea_m2: number | null;
+    /** True when an outline was walked with a phone: not for staking. */
+    readonly sketch: boolean;
     /** Origin of the local plane, [lon, lat]. */
     readonly frame: { readonly origin: readonly [number, number] } | null;
   };
@@ -117,6 +120,7 @@ export function planJson(plan: Plan, options: PlanJsonOptions = {}): PlanJson {
     ground: {
       parcelArea_m2: plan.ground?.parcelArea_m2 ?? null,
       plantingArea_m2: plan.ground?.plantingArea_m2 ?? null,
+      sketch: isSketch(plan),
       frame: plan.ground === null ? null : { origin: [plan.ground.frame.origin[0], plan.ground.frame.origin[1]] },
     },
     blocks: blocksJson(plan, options.compass ?? []),
@@ -133,7 +137,7 @@ export function emptyPlanJson(findings: readonly Finding[], options: PlanJsonOpt
     version: planJsonVersion,
     source: options.source ?? null,
     name: null,
-    ground: { parcelArea_m2: null, plantingArea_m2: null, frame: null },
+    ground: { parcelArea_m2: null, plantingArea_m2: null, sketch: false, frame: null },
     blocks: [],
     rows: [],
     totals: noTotals,

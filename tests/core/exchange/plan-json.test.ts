@@ -48,7 +48,7 @@ test("the object says which schema it is and survives JSON", () => {
 test("a project with an error keeps every member: no rows, totals of zero", () => {
   const json = planJson(createPlanner().plan(createProject({ findings: [finding] })));
   expect(json.rows).toEqual([]);
-  expect(json.ground).toEqual({ parcelArea_m2: null, plantingArea_m2: null, frame: null });
+  expect(json.ground).toEqual({ parcelArea_m2: null, plantingArea_m2: null, sketch: false, frame: null });
   expect(json.totals).toMatchObject({
     rows: 0,
     rowLength_m: 0,
