@@ -38,7 +38,7 @@ export function Workbench() {
   return (
     <div
       class={`workbench sheet-${stop}${held_px === null ? "" : " sheet-held"}`}
-      style={held_px === null ? {} : { "--sheet": `${Math.round(held_px)}px` }}
+      style={held_px === null ? {} : { "--steps-height": `${Math.round(held_px)}px` }}
     >
       <a class="skip-link" href="#steps">
         Skip to the steps

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "@playwright/test";
 import { expect, expectAccessible, picture, test } from "./guarded.ts";
-import { bearingOf, handle, openSample, openStage, result, rowButtons } from "./steps.ts";
+import { bearingOf, handle, openOwnFile, openSample, openStage, result, rowButtons } from "./steps.ts";
 
 interface Collection {
   readonly type: string;
@@ -24,9 +24,7 @@ function collection(text: string): Collection {
 
 async function openText(page: Page, name: string, text: string): Promise<void> {
   await page.getByRole("button", { name: "Open…" }).click();
-  const chooser = page.waitForEvent("filechooser");
-  await page.getByRole("button", { name: "Open your own file" }).click();
-  await (await chooser).setFiles({ name, mimeType: "application/geo+json", buffer: Buffer.from(text) });
+  await openOwnFile(page, name, text);
 }
 
 test("rows, vines and posts leave the page as GeoJSON with as many features as the plan counts", async ({ page }) => {

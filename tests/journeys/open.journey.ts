@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, expectAccessible, picture, test } from "./guarded.ts";
-import { openSample, result, rowButtons } from "./steps.ts";
+import { openOwnFile, openSample, result, rowButtons } from "./steps.ts";
 
 const sampleText = readFileSync(new URL("../../samples/crooked-strip/project.geojson", import.meta.url), "utf8");
 const bare = JSON.stringify({
@@ -65,13 +65,7 @@ test("every sample opens from its address, draws its plan and says so in its tit
 test("a file chosen by button replaces what was open", async ({ page }) => {
   await openSample(page);
   await page.getByRole("button", { name: "Open…" }).click();
-  const chooser = page.waitForEvent("filechooser");
-  await page.getByRole("button", { name: "Open your own file" }).click();
-  await (await chooser).setFiles({
-    name: "strip.geojson",
-    mimeType: "application/geo+json",
-    buffer: Buffer.from(sampleText),
-  });
+  await openOwnFile(page, "strip.geojson", sampleText);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Crooked strip");
   await expect(page.getByRole("dialog")).toBeHidden();
 });

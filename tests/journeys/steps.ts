@@ -27,6 +27,14 @@ export async function openStage(page: Page, name: string): Promise<void> {
   await expect(button).toHaveAttribute("aria-expanded", "true");
 }
 
+/** Opens a file of one's own through the file window that every browser has. */
+export async function openOwnFile(page: Page, name: string, text: string): Promise<void> {
+  await page.evaluate(() => Reflect.deleteProperty(window, "showOpenFilePicker"));
+  const chooser = page.waitForEvent("filechooser");
+  await page.getByRole("button", { name: "Open your own file" }).click();
+  await (await chooser).setFiles({ name, mimeType: "application/geo+json", buffer: Buffer.from(text) });
+}
+
 /** The one line that a stage says of itself. */
 export async function result(page: Page, name: string): Promise<string> {
   return (await page.getByRole("region", { name, exact: true }).locator(".stage-result").textContent()) ?? "";

@@ -20,7 +20,7 @@ const pixelsPerMetre = 96 / 0.0254;
 const pad = { left: 24, right: 32, over: 26, under: 58 } as const;
 /** Height of the highest wire over the ground when the whole row is shown, pixels. */
 const wholeHeight_px = 92;
-const narrowest_px = 300;
+const narrowest_px = 200;
 
 /** Scales of the drawing of a row's side, for a room so many pixels wide. */
 export function sideScale({ length_m, top_m }: RowSide, zoom: SideZoom, room_px: number): SideScale {

@@ -26,7 +26,7 @@ export function SideView({ onOpen }: { readonly onOpen: () => void }) {
       >
         <strong>Side view</strong> <span>{told}</span>
       </button>
-      <div class="side-panel" id={id} hidden={!isOpen}>
+      <div class="side-view-panel" id={id} hidden={!isOpen}>
         {isOpen && <Panel />}
       </div>
     </section>

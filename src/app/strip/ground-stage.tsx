@@ -1,3 +1,4 @@
+import { useState } from "preact/hooks";
 import { parcelAreaAccount, plantingAreaAccount } from "../../core/ground/accounts.ts";
 import type { Plan } from "../../core/plan.ts";
 import { formatQuantity } from "../../core/units.ts";
@@ -14,11 +15,13 @@ import { Stage } from "./stage.tsx";
 export function GroundStage() {
   const store = useStore();
   const plan = store.shownPlan.value;
+  // Whoever began with an empty map goes on drawing: the step stays open when the parcel is there.
+  const [beganBlank] = useState(plan !== null && isBlank(plan.project));
   if (!plan) return null;
   const blank = isBlank(plan.project);
   const { setback_m, obstacleDistance_m, noPlantDistance_m, alleyWidth_m } = plan.project.ground;
   return (
-    <Stage number={1} name="Ground" stage="ground" result={<GroundResult plan={plan} />} startsOpen={blank}>
+    <Stage number={1} name="Ground" stage="ground" result={<GroundResult plan={plan} />} startsOpen={beganBlank}>
       {blank && <p class="prompt">Draw the parcel to begin: its corners by clicks on the map, or typed.</p>}
       <DrawnList />
       {plan.ground && <GroundFigures plan={plan} />}

@@ -11,6 +11,7 @@ interface StageProps {
   readonly result: ComponentChildren;
   /** Whose warnings it is marked with. */
   readonly stage?: StageName;
+  /** Holds until the person opens or closes it. */
   readonly startsOpen?: boolean;
   readonly children: ComponentChildren;
 }
@@ -18,7 +19,8 @@ interface StageProps {
 /** One step of the work: its name and result in a line, opened to show what can be set. */
 export function Stage({ number, name, result, stage, startsOpen = false, children }: StageProps) {
   const store = useStore();
-  const [isOpen, setOpen] = useState(startsOpen);
+  const [chosen, setChosen] = useState<boolean | null>(null);
+  const isOpen = chosen ?? startsOpen;
   const id = useId();
   return (
     <section class="stage" aria-labelledby={`${id}-name`}>
@@ -29,7 +31,7 @@ export function Stage({ number, name, result, stage, startsOpen = false, childre
             aria-expanded={isOpen}
             aria-controls={`${id}-body`}
             aria-describedby={`${id}-result`}
-            onClick={() => setOpen(!isOpen)}
+            onClick={() => setChosen(!isOpen)}
           >
             <span class="stage-number" aria-hidden="true">
               {number}
