@@ -4,7 +4,7 @@ import { drawnThing, drawnThings, thingLabel } from "../../../src/core/drawing/d
 import { withHole, withoutPath, withoutThing, withThing, withThingProperty } from "../../../src/core/drawing/things.ts";
 import { lonLat } from "../../../src/core/plane/coordinate.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
-import type { Json, Role } from "../../../src/core/project/project.ts";
+import type { Json, JsonObject, Role } from "../../../src/core/project/project.ts";
 import { serializeProject } from "../../../src/core/project/serialize.ts";
 import {
   area,
@@ -99,7 +99,7 @@ describe("a new thing", () => {
     expect(createPlanner().plan(project).ground?.parcelArea_m2).toBeGreaterThan(10_000);
   });
 
-  it.each<[Role, "point" | "line" | "area", Json, string]>([
+  it.each<[Role, "point" | "line" | "area", JsonObject, string]>([
     ["main-line", "line", {}, "mainLines"],
     ["elevation", "point", { height: "214 m" }, "spotHeights"],
     ["cross-alley", "line", { width: "5 m" }, "crossAlleys"],
@@ -113,8 +113,7 @@ describe("a new thing", () => {
       line: places([5, 5], [50, 50]),
       area: places([5, 5], [50, 5], [50, 50]),
     }[shape];
-    const given = typeof properties === "object" && properties !== null && !Array.isArray(properties) ? properties : {};
-    const { project, key } = taken(withThing(fieldProject(), { role, shape, corners, properties: { ...given } }));
+    const { project, key } = taken(withThing(fieldProject(), { role, shape, corners, properties }));
     expect(codes(project.findings)).toEqual(["project/defaults-used"]);
     expect(new Map<string, unknown>(Object.entries(project)).get(list)).toMatchObject([{ key }]);
   });

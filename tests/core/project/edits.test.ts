@@ -182,6 +182,8 @@ describe("an edit keeps what it does not touch", () => {
     "keptPlaces",
     "sources",
     "marks",
+    "mainLines",
+    "spotHeights",
   ] as const;
 
   test("a change of bearing in one block leaves features, ground, materials and the other block the same objects", () => {
@@ -271,10 +273,25 @@ describe("features", () => {
     expect(withoutFeature(before, "elm")).toBe(before);
   });
 
+  it("that stay keep what they are called by, when one before them goes", () => {
+    const before = projectIn(
+      createFile(undefined, [createFeature("oak", { role: "obstacle" }, point(-76.899, 42.6004)), ...nameless]),
+    );
+    const after = withoutFeature(before, "oak");
+    expect(before.keepOuts.map(({ key }) => key)).toEqual(["oak", "#2", "#3"]);
+    expect(after.keepOuts.map(({ key }) => key)).toEqual(["#2", "#3"]);
+    expect(after.keepOuts[0]).toBe(before.keepOuts[1]);
+    expect(after.document.features.map(({ id }) => id)).toEqual(["home", "#2", "#3"]);
+  });
+
   it("give the frame an origin that stays in the file", () => {
     const project = changed(withFrameOrigin(projectIn(createFile()), lonLat(-76.8994, 42.6004)));
     expect(projectIn(serializeProject(project)).frameOrigin).toEqual([-76.8994, 42.6004]);
   });
+});
+
+const nameless: readonly Json[] = [-76.8995, -76.8996].map((lon) => {
+  return { type: "Feature", properties: { role: "obstacle" }, geometry: point(lon, 42.6002) };
 });
 
 function createTree(id: string, lon: number, lat: number): Feature<Point> {

@@ -121,6 +121,56 @@ describe("features by their role", () => {
     ]);
   });
 
+  it("a main line has its way", () => {
+    const line = [
+      [-76.9001, 42.6004],
+      [-76.9, 42.6002],
+    ];
+    expect(stated.mainLines).toEqual([{ key: "main", name: null, line }]);
+  });
+
+  it("a spot height is what it states, else the third number of its place", () => {
+    expect(stated.spotHeights).toEqual([{ key: "spot", name: null, at: [-76.8995, 42.6005], height_m: 214 }]);
+    const several = {
+      type: "MultiPoint",
+      coordinates: [
+        [-76.8995, 42.6005, 0],
+        [-76.8996, 42.6005, -3.5],
+        [-76.8997, 42.6005],
+      ],
+    };
+    const { spotHeights, findings } = projectIn(
+      createFile(undefined, [
+        createFeature("several", { role: "elevation" }, several),
+        createFeature(
+          "stated",
+          { role: "elevation", height: "100 ft", name: "gate" },
+          { type: "Point", coordinates: [-76.899, 42.6004, 9] },
+        ),
+        createFeature("zero", { role: "elevation", height: 0 }, point(-76.899, 42.6004)),
+        createFeature(
+          "line",
+          { role: "elevation", height: 7 },
+          { type: "LineString", coordinates: field.slice(0, 2).map((each) => [...each]) },
+        ),
+        createFeature("odd", { role: "elevation", height: "high" }, point(-76.899, 42.6004)),
+      ]),
+    );
+    expect(spotHeights.map(({ key, height_m }) => [key, height_m])).toEqual([
+      ["several", 0],
+      ["several", -3.5],
+      ["stated", 30.48],
+      ["zero", 0],
+    ]);
+    expect(spotHeights[2]?.name).toBe("gate");
+    // What has a height for the ground does not have it in vain.
+    expect(findings.map(({ code, feature }) => [code, feature]).slice(1)).toEqual([
+      ["project/height-missing", "several"],
+      ["project/wrong-geometry", "line"],
+      ["project/bad-setting", "odd"],
+    ]);
+  });
+
   it("blocks have their areas", () => {
     expect(stated.blockAreas.map(({ key, block, polygons }) => [key, block, polygons.length])).toEqual([
       ["e", "east", 1],
