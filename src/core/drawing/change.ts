@@ -7,8 +7,10 @@ import { withoutEntries } from "../project/keep-keys.ts";
 import { formatVersion, migrate } from "../project/migrate.ts";
 import type { FeatureKey, Json, JsonObject, Project, ProjectDocument } from "../project/project.ts";
 import { withBearingsStated } from "./bearing-edges.ts";
+import { withBoundingBox } from "./bounding-box.ts";
 import { originOf } from "./frame-at.ts";
-import { withPaths } from "./geometry-paths.ts";
+import { geometryPaths, withPaths } from "./geometry-paths.ts";
+import { placeOf } from "./position.ts";
 
 /** What stands in place of the paths of a feature: lists of positions by the number of the path; a path that is not named stays. */
 export type PathChanges = ReadonlyMap<number, readonly (readonly Json[])[]>;
@@ -31,19 +33,20 @@ export function changed(project: Project, change: Change): Project {
   const entries = entriesOf(document);
   const keys = featureKeys(entries);
   const gone = new Set(change.gone);
-  const edited = entries.map((entry, i): Json => {
+  const all = entries.map((entry, i): Json => {
     const key = keys[i] ?? `#${i}`;
     if (gone.has(key) || !isJsonObject(entry)) return entry;
     const feature = withChange(entry, change.paths?.get(key), change.properties?.get(key));
     if (feature === null) gone.add(key);
     return feature ?? entry;
   });
-  const left = gone.size === 0 ? edited : withoutEntries(edited, gone);
+  const left = gone.size === 0 ? all : withoutEntries(all, gone);
   const features = [...left, ...(change.added ?? [])];
   const isSame = features.length === entries.length && features.every((entry, i) => entry === entries[i]);
   if (isSame) return project;
   const settled = withOrigin(withBearingsStated(document, project, gone), originOf(project));
-  const next = deriveProject(withDocumentMember(settled, "features", features), project, []);
+  const edited = withBox(withDocumentMember(settled, "features", features), features);
+  const next = deriveProject(edited, project, []);
   const origin = originOf(next);
   const begun = next.frameOrigin === null ? withOrigin(next.document, origin) : next.document;
   return begun === next.document ? next : deriveProject(begun, project, []);
@@ -59,9 +62,22 @@ function withChange(
     const before = member(feature, "geometry") ?? null;
     const geometry = withPaths(before, ({ path, positions }) => paths.get(path) ?? [positions]);
     if (geometry === null) return null;
-    if (geometry !== before) next = withMember(next, "geometry", geometry);
+    if (geometry !== before) next = withBoundingBox(withMember(next, "geometry", geometry), () => placesIn(geometry));
   }
   return properties === undefined ? next : withMember(next, "properties", properties);
+}
+
+function placesIn(geometry: Json): readonly LonLat[] {
+  return geometryPaths(geometry).flatMap(({ positions }) => positions.map(placeOf));
+}
+
+/** The document with its own bounding box, where it states one, around what is drawn now. */
+function withBox(document: ProjectDocument, features: readonly Json[]): ProjectDocument {
+  if (!Array.isArray(document.bbox)) return document;
+  const box = withBoundingBox({ bbox: document.bbox }, () =>
+    features.flatMap((feature) => (isJsonObject(feature) ? placesIn(member(feature, "geometry") ?? null) : [])),
+  );
+  return withDocumentMember(document, "bbox", member(box, "bbox") ?? null);
 }
 
 /** The document with the origin of the frame, when it states none and its settings can be written to. */

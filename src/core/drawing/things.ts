@@ -5,7 +5,7 @@ import { entriesOf } from "../project/document.ts";
 import type { FeatureKey, Json, JsonObject, Project, Role } from "../project/project.ts";
 import { changed, type PathChanges } from "./change.ts";
 import { outlinesOf } from "./covers.ts";
-import { editedThing } from "./drawn.ts";
+import { editedThing, thingKind } from "./drawn.ts";
 import { notAPlace, notThere, tooFewCorners, wrongShape } from "./findings.ts";
 import { holeFault } from "./hole-fault.ts";
 import { isPlace } from "./position.ts";
@@ -31,14 +31,12 @@ export function withThing(
   { role, shape, corners, name, properties = {} }: NewThing,
 ): Outcome<{ readonly project: Project; readonly key: FeatureKey }> {
   if (!shapesOf[role].includes(shape)) {
-    return failure([
-      wrongShape(null, `A ${role.replaceAll("-", " ")}`, shapesOf[role].map((each) => shapeWords[each]).join(" or ")),
-    ]);
+    const wanted = shapesOf[role].map((each) => shapeWords[each]).join(" or ");
+    return failure([wrongShape(null, one(thingKind({ role, paths: [] })), wanted)]);
   }
   if (!corners.every(isPlace)) return failure([notAPlace(null)]);
   const drawn = drawnGeometry(shape, corners);
-  if (!drawn.ok)
-    return failure([tooFewCorners(null, corners[0] ?? null, drawn.least, shapeWords[shape].replace(/^an? /, "A "))]);
+  if (!drawn.ok) return failure([tooFewCorners(null, corners[0] ?? null, drawn.least, one(shape))]);
   const key = freeKey(project, role);
   const stated: JsonObject = name === undefined || name === "" ? { role } : { role, name };
   const all = withAllProperties(stated, role, properties, key);
@@ -46,6 +44,11 @@ export function withThing(
   const feature: JsonObject = { type: "Feature", id: key, properties: all.value, geometry: drawn.geometry };
   const next = changed(project, { added: [feature] });
   return success({ project: next, key }, next.findings);
+}
+
+/** "A spot height", "An area". */
+function one(kind: string): string {
+  return `${/^[aeiou]/i.test(kind) ? "An" : "A"} ${kind.toLowerCase()}`;
 }
 
 /** A key that no feature has: the role and the first number that is free. */

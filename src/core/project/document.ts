@@ -67,10 +67,10 @@ export function entriesOf(document: ProjectDocument): readonly Json[] {
   return Array.isArray(features) ? features : noEntries;
 }
 
-/** The document with one member set: its features, or its settings. */
+/** The document with one member set: its features, its settings, or its bounding box. */
 export function withDocumentMember(
   document: ProjectDocument,
-  name: "features" | "tautrow",
+  name: "features" | "tautrow" | "bbox",
   value: Json,
 ): ProjectDocument {
   const changed = isJsonObject(document) ? withMember(document, name, value) : null;

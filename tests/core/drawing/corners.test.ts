@@ -1,6 +1,7 @@
 import { describe, expect, it, test } from "vitest";
 import { withCornerInserted, withCornerMoved, withoutCorner } from "../../../src/core/drawing/corners.ts";
 import { drawnThing, drawnThings } from "../../../src/core/drawing/drawn.ts";
+import { withoutThing } from "../../../src/core/drawing/things.ts";
 import { lonLat } from "../../../src/core/plane/coordinate.ts";
 import type { Json, Project } from "../../../src/core/project/project.ts";
 import { serializeProject } from "../../../src/core/project/serialize.ts";
@@ -73,6 +74,26 @@ describe("a corner that is moved", () => {
       },
     });
     expect(after.document.odd).toEqual([100]);
+  });
+
+  it("takes the bounding boxes of its feature and of the file along, where they state one", () => {
+    const corners = "[[[-76.9,42.6],[-76.8988,42.6],[-76.8988,42.6008],[-76.9,42.6]]]";
+    const text = (
+      box: string,
+    ) => `{"type":"FeatureCollection","bbox":${box},"features":[{"type":"Feature","id":"home","bbox":${box},
+      "properties":{"role":"parcel"},"geometry":{"type":"Polygon","coordinates":${corners}}},
+      {"type":"Feature","id":"odd","bbox":[1],"properties":{"role":"mark"},"geometry":{"type":"Point","coordinates":["x",2]}},
+      {"type":"Feature","id":"pin","properties":{"role":"mark"},"geometry":{"type":"Point","coordinates":[-76.91,42.6]}}]}`;
+    const moved = (box: string) =>
+      taken(withCornerMoved(projectIn(text(box)), home(2), lonLat(-76.8988, 42.601))).document;
+    const flat = moved("[-76.9,42.6,-76.8988,42.6008]");
+    expect(flat.features[0]?.bbox).toEqual([-76.9, 42.6, -76.8988, 42.601]);
+    // A place that is none hides how far the file reaches, so its box stays.
+    expect(flat.bbox).toEqual([-76.9, 42.6, -76.8988, 42.6008]);
+    const whole = taken(withoutThing(projectIn(text("[-76.9,42.6,1,-76.8988,42.6008,9]")), "odd"));
+    expect(whole.document.bbox).toEqual([-76.91, 42.6, 1, -76.8988, 42.6008, 9]);
+    expect(whole.document.features[0]?.bbox).toEqual([-76.9, 42.6, 1, -76.8988, 42.6008, 9]);
+    expect(moved('"none"').bbox).toBe("none");
   });
 
   it("has nine decimals and a longitude within 180 degrees", () => {

@@ -6,6 +6,7 @@ import { lonLat } from "../../../src/core/plane/coordinate.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import type { Json, JsonObject, Role } from "../../../src/core/project/project.ts";
 import { serializeProject } from "../../../src/core/project/serialize.ts";
+import { text } from "../../../src/core/units.ts";
 import {
   area,
   drawnAt,
@@ -130,6 +131,14 @@ describe("a new thing", () => {
     expect(refused(withThing(empty(), { role: "mark", shape: "point", corners: [lonLat(0, 99)] }))).toEqual([
       "drawing/not-a-place",
     ]);
+    const said = (role: Role, shape: "point" | "line" | "area") => {
+      const { findings } = withThing(empty(), { role, shape, corners: places([0, 0]) });
+      return findings.map(({ message }) => text(message, "metric")).join(" ");
+    };
+    expect(said("elevation", "area")).toBe("A spot height must be a point.");
+    expect(said("edge", "point")).toBe("An edge must be a line.");
+    expect(said("cross-alley", "point")).toBe("A cross alley must be a line or an area.");
+    expect(said("parcel", "area")).toBe("An area must have at least 3 corners.");
     const setback = { ...parcel, corners: places(...fieldCorners), properties: { setback: "2,5" } };
     expect(refused(withThing(empty(), setback))).toEqual(["project/bad-setting"]);
   });
@@ -330,10 +339,10 @@ describe("what is drawn", () => {
     ...fixtureNames("good").map((name) => ["good", name] as const),
     ...fixtureNames("bad").map((name) => ["bad", name] as const),
   ])("in %s/%s is listed without throwing, and its file is the same after", (kind, name) => {
-    const text = fixtureText(kind, name);
+    const file = fixtureText(kind, name);
     let project: ReturnType<typeof projectIn>;
     try {
-      project = projectIn(text);
+      project = projectIn(file);
     } catch {
       return;
     }
