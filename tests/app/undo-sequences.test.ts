@@ -9,10 +9,15 @@ import { turnRows, turnRowsMeanwhile } from "../../src/app/commands/turn-rows.ts
 import { redo, undo } from "../../src/app/commands/undo.ts";
 import { current, nextSteps } from "../../src/app/history.ts";
 import { createStore, type Store } from "../../src/app/store.ts";
-import { success } from "../../src/core/outcome.ts";
+import { withCornerInserted, withCornerMoved, withoutCorner } from "../../src/core/drawing/corners.ts";
+import { type DrawnThing, drawnThings } from "../../src/core/drawing/drawn.ts";
+import { withBearingAlong, withEdgeSetback } from "../../src/core/drawing/edges.ts";
+import { withoutThing, withThing, withThingProperty } from "../../src/core/drawing/things.ts";
+import { type Outcome, success } from "../../src/core/outcome.ts";
+import { type LonLat, lonLat } from "../../src/core/plane/coordinate.ts";
 import { createPlanner } from "../../src/core/planner.ts";
-import { withFeature, withoutFeature } from "../../src/core/project/edits.ts";
 import { parseProject } from "../../src/core/project/parse.ts";
+import type { Project, Role } from "../../src/core/project/project.ts";
 import { serializeProject } from "../../src/core/project/serialize.ts";
 import { createRandom, type Random } from "../support/random.ts";
 
@@ -33,6 +38,29 @@ type RandomEdit = (store: Store, random: Random) => void;
 const pick = <T>(random: Random, list: readonly T[]): T | undefined => list[Math.floor(random() * list.length)];
 const length = (random: Random) => `${(1 + 3 * random()).toFixed(2)} m`;
 
+const drawable: readonly (readonly [Role, "point" | "line" | "area"])[] = [
+  ["mark", "point"],
+  ["source", "point"],
+  ["obstacle", "area"],
+  ["no-plant", "line"],
+  ["cross-alley", "line"],
+];
+
+/** A place within a few metres of the first parcel's first corner, or anywhere when there is none. */
+function nearby(store: Store, random: Random): LonLat {
+  const [lon = 10, lat = 50] = shown(store).parcels[0]?.polygons[0]?.[0]?.[0] ?? [];
+  return lonLat(lon + 2e-4 * (random() - 0.5), lat + 2e-4 * (random() - 0.5));
+}
+
+function changeThing(
+  store: Store,
+  random: Random,
+  change: (project: Project, thing: DrawnThing) => Outcome<Project>,
+): void {
+  const thing = pick(random, drawnThings(shown(store)));
+  if (thing) edit(store, { name: `Change ${thing.key}` }, (project) => change(project, thing));
+}
+
 /** What a person does to a project, in the ways a page offers: typed values, choices, drags, keys, refused and dropped ones among them. */
 const edits: readonly RandomEdit[] = [
   (store, random) => void turnRows(store, Math.round(1800 * random()) / 10),
@@ -52,25 +80,36 @@ const edits: readonly RandomEdit[] = [
   (store, random) => void changeSetting(store, "ground.setback", length(random)),
   (store, random) => void changeSetting(store, "name", `Field ${Math.floor(1000 * random())}`),
   (store, random) => {
-    const [lon = 0, lat = 0] = shown(store).parcels[0]?.polygons[0]?.[0]?.[0] ?? [];
-    edit(store, { name: "Put a mark" }, (project) => {
-      const coordinates = [lon + 1e-4 * random(), lat - 1e-4 * random()];
-      return success(
-        withFeature(project, {
-          type: "Feature",
-          properties: { role: pick(random, ["mark", "source", "obstacle"]) },
-          geometry: { type: "Point", coordinates },
-        }),
-      );
+    const corners = [0, 1, 2].map(() => nearby(store, random));
+    const [role, shape] = pick(random, drawable) ?? ["mark", "point"];
+    const places = corners.slice(0, shape === "point" ? 1 : shape === "line" ? 2 : 3);
+    edit(store, { name: "Draw" }, (project) => {
+      const drawn = withThing(project, { role, shape, corners: places });
+      return drawn.ok ? success(drawn.value.project) : drawn;
     });
   },
-  (store, random) => {
-    const count = shown(store).document.features.length;
-    const feature = shown(store).document.features[1 + Math.floor(random() * (count - 1))];
-    if (feature?.id !== undefined) {
-      edit(store, { name: "Delete" }, (project) => success(withoutFeature(project, String(feature.id))));
-    }
-  },
+  (store, random) => void changeThing(store, random, (project, { key }) => withoutThing(project, key)),
+  (store, random) =>
+    void changeThing(store, random, (project, { key, paths }) => {
+      const path = pick(random, paths);
+      const corner = Math.floor(random() * (path?.corners.length ?? 0));
+      return withCornerMoved(project, { key, path: path?.path ?? 0, corner }, nearby(store, random));
+    }),
+  (store, random) =>
+    void changeThing(store, random, (project, { key }) =>
+      withCornerInserted(project, { key, path: 0, edge: Math.floor(3 * random()) }, nearby(store, random)),
+    ),
+  (store, random) =>
+    void changeThing(store, random, (project, { key }) =>
+      withoutCorner(project, { key, path: 0, corner: Math.floor(4 * random()) }),
+    ),
+  (store, random) =>
+    void changeThing(store, random, (project, { key }) => {
+      const side = { key, path: 0, edge: Math.floor(4 * random()) };
+      return random() < 0.3 ? withBearingAlong(project, "1", side) : withEdgeSetback(project, side, length(random));
+    }),
+  (store, random) =>
+    void changeThing(store, random, (project, { key }) => withThingProperty(project, key, "name", length(random))),
 ];
 
 test(`${sequences} random sequences of edits: undone to the start they are the start, done again they are the end`, () => {
