@@ -68,7 +68,7 @@ function RowsResult({ plan }: { readonly plan: Plan }) {
       parts={[
         {
           value: count(rows.rows.length, "row"),
-          label: "in all blocks",
+          label: "planned",
           account: () => rowCountAccount(rows, project.blocks),
         },
         {

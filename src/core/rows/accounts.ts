@@ -11,9 +11,16 @@ export function rowCountAccount(rows: Rows, blocks: readonly Block[]): Account {
   const left_m = rows.blocks.reduce((sum, { shortLength_m }) => sum + shortLength_m, 0);
   return account(
     {
-      formula: say`Lines one row spacing apart, cut by setbacks, obstacles and headlands; every piece that is long enough is a row with two end posts of its own.`,
+      formula: say`Lines one row spacing apart, cut by setbacks, obstacles and headlands. Every piece that is long enough is a row with two end posts of its own: lines that hold a row, and the further pieces on them.`,
       inputs: [
-        ...rows.blocks.map(({ block }) => input(labelled("Rows", block, blocks), "count", ofBlock(rows, block).length)),
+        ...rows.blocks.flatMap(({ block }) => {
+          const own = ofBlock(rows, block);
+          const lines = new Set(own.map(({ number }) => number)).size;
+          return [
+            input(labelled("Lines that hold a row", block, blocks), "count", lines),
+            input(labelled("Further pieces on the same lines", block, blocks), "count", own.length - lines),
+          ];
+        }),
         remark(
           "Pieces too short to be rows",
           left === 0 ? "none" : say`${left}, together ${quantity("length", left_m)}`,
