@@ -3,9 +3,11 @@ import { fileURLToPath } from "node:url";
 import { chromium, type Page } from "@playwright/test";
 import { ports } from "../journeys/ports.ts";
 import { findBrowser } from "../support/browser.ts";
+import { measureLarge } from "./browser-large.ts";
+import { median, tell } from "./statistics.ts";
 
 /**
- * Times the built page in Chromium on the first sample: the plan at many bearings, and the frames while the bearing handle is dragged
+ * Times the built page in Chromium, first on 40 ha (browser-large.ts), then on the first sample: the plan at many bearings, and the frames while the bearing handle is dragged
  * against those of an empty map of the same size in the same run. Prints both; gates nothing.
  */
 const planBar_ms = 4;
@@ -35,6 +37,8 @@ try {
   console.log(
     `Chromium ${browser.version()}, ${viewport.width} x ${viewport.height}, software rendering unless it found a graphics card`,
   );
+  await measureLarge(browser);
+  console.log("\nfirst sample, an acre");
   const app = await browser.newPage({ viewport });
   await app.goto(`http://127.0.0.1:${pagePort}/?sample=acre-with-notch&bench`);
   await app.getByText("Turn to the best").waitFor();
@@ -129,17 +133,4 @@ async function answer(address: string): Promise<void> {
     await new Promise((resolve) => setTimeout(resolve, 250));
   }
   throw new Error(`nothing answers at ${address}`);
-}
-
-function sorted(values: readonly number[]): number[] {
-  return [...values].sort((a, b) => a - b);
-}
-
-function median(values: readonly number[]): number {
-  return sorted(values)[Math.floor(values.length / 2)] ?? Number.NaN;
-}
-
-function tell(what: string, values: readonly number[]): void {
-  const p95 = sorted(values)[Math.floor(values.length * 0.95)] ?? Number.NaN;
-  console.log(`${what.padEnd(30)} median ${median(values).toFixed(2)} ms, p95 ${p95.toFixed(2)} ms`);
 }

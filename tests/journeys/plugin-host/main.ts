@@ -4,6 +4,7 @@ import { Map as MapLibreMap, setWorkerUrl } from "maplibre-gl";
 import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
 import sample from "../../../samples/acre-with-notch/project.geojson?raw";
 import { frameTimes } from "../../../src/app/frame-times.ts";
+import { panFrames } from "../../../src/app/pan-frames.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import { withSetting } from "../../../src/core/project/edits.ts";
 import { parseProject } from "../../../src/core/project/parse.ts";
@@ -16,6 +17,8 @@ export interface Host {
   readonly control: PlanControl;
   /** Milliseconds between frames while the map is kept repainting. */
   frames(count: number): Promise<number[]>;
+  /** The same while the map is moved before every frame. */
+  panFrames(count: number): Promise<number[]>;
   readonly told: { bearings: number[]; rows: (string | null)[] };
 }
 declare global {
@@ -70,4 +73,10 @@ if (!query.has("empty")) {
   control.turnBlock(project.blocks[0]?.id ?? null);
   control.showWholePlan(false);
 }
-window.host = { map, control, told, frames: (count) => frameTimes(count, () => map.triggerRepaint()) };
+window.host = {
+  map,
+  control,
+  told,
+  frames: (count) => frameTimes(count, () => map.triggerRepaint()),
+  panFrames: (count) => panFrames(map, count),
+};
