@@ -17,6 +17,13 @@ export function ProjectName() {
     if (isTyping) input.current?.select();
   }, [isTyping]);
 
+  useEffect(() => {
+    document.title = `${name} · ${words.title}`;
+    return () => {
+      document.title = words.title;
+    };
+  }, [name]);
+
   const close = (): void => {
     const hadFocus = document.activeElement === input.current;
     setTyped(null);

@@ -1,6 +1,6 @@
 import { useRef, useState } from "preact/hooks";
 import { redo, undo } from "./commands/undo.ts";
-import { nextSteps } from "./history.ts";
+import { type History, nextSteps } from "./history.ts";
 import { StepHistory } from "./step-history.tsx";
 import { useStore } from "./store-context.ts";
 
@@ -10,6 +10,7 @@ export function StepButtons() {
   const [isListOpen, setListOpen] = useState(false);
   const opener = useRef<HTMLButtonElement>(null);
   const history = store.history.value;
+  const said = useSaid(history);
   if (!history) return null;
   const next = nextSteps(history);
   const back = next.undo === null ? "Nothing to undo" : `Undo: ${lowered(next.undo)}`;
@@ -57,8 +58,23 @@ export function StepButtons() {
         <span aria-hidden="true">▾</span>
       </button>
       {isListOpen && <StepHistory onClose={close} />}
+      <output class="unseen">{said}</output>
     </div>
   );
+}
+
+/** What was taken back or brought again last, for who can not see the map change. */
+function useSaid(history: History | null): string {
+  const before = useRef(history);
+  const said = useRef("");
+  const was = before.current;
+  before.current = history;
+  if (history && was && history !== was) {
+    const isWalk = history.steps === was.steps;
+    const step = history.at < was.at ? was.steps[was.at] : history.steps[history.at];
+    said.current = isWalk && step ? `${history.at < was.at ? "Undone" : "Redone"}: ${lowered(step.name)}` : "";
+  }
+  return said.current;
 }
 
 /** "row spacing 2.5 m" in the middle of a sentence; a word in capitals stays. */

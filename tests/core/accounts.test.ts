@@ -31,6 +31,7 @@ import {
   bestBearingAccount,
   sweepLengthAccount,
   sweepMeanAccount,
+  sweepRowsAccount,
   sweepScoreAccount,
   sweepShareAccount,
 } from "../../src/core/rows/sweep-accounts.ts";
@@ -213,6 +214,7 @@ test.each(sampleNames())("every bearing on the chart of %s comes about as its ac
     for (const point of sweep.points) {
       expectGives(sweepLengthAccount(point), point.rowLength_m);
       expectGives(sweepMeanAccount(point), point.meanLength_m);
+      expectGives(sweepRowsAccount(point, block.rows), point.rows);
       expectGives(sweepShareAccount(point, block.rows, land), point.plantedShare);
       expectGives(sweepScoreAccount(point, block.rows), point.score_m);
     }

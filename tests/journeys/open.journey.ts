@@ -108,3 +108,25 @@ test("an address on another server is refused without being asked", async ({ pag
   await page.goto("/?open=https://example.com/parcel.geojson");
   await expect(page.getByRole("alert")).toContainText("not on this page's own server");
 });
+
+test("an empty map is a beginning: Ground is open and asks for the parcel, the other steps wait, nothing is an error", async ({
+  page,
+}) => {
+  await page.goto("/");
+  await page.getByRole("radio", { name: "Metric" }).check();
+  await page.getByRole("button", { name: "Start with an empty map" }).click();
+  const ground = page.getByRole("region", { name: "Ground", exact: true });
+  await expect(ground.getByText("Draw the parcel to begin")).toBeVisible();
+  for (const name of ["Rows", "Main line", "Trellis", "Drip", "Materials", "Hand over"]) {
+    expect(await result(page, name)).toBe("after the parcel is drawn");
+  }
+  await expect(page.locator(".stage-mark, .note-error")).toHaveCount(0);
+  await expectAccessible(page);
+  await picture(page, "empty-map");
+  // What is known before the ground can be set before it.
+  await page.getByRole("button", { name: "Rows", exact: true }).click();
+  await page.getByLabel("Row spacing", { exact: true }).fill("3 m");
+  await page.getByLabel("Row spacing", { exact: true }).press("Enter");
+  await expect(page.getByRole("button", { name: "Undo: row spacing 3 m" })).toBeVisible();
+  await expectAccessible(page);
+});

@@ -57,9 +57,9 @@ test("the drawing follows the row that is chosen and the wires that are set", as
   await page.getByRole("region", { name: "Trellis", exact: true }).getByRole("button", { name: "Trellis" }).click();
   await page.getByRole("button", { name: "Add a wire" }).click();
   await expect(page.locator(".side-drawing .side-wire")).toHaveCount(4);
-  await page.getByLabel("Height of wire 4", { exact: true }).fill("6 ft");
+  await page.getByLabel("Wire 4 height", { exact: true }).fill("6 ft");
   await expect(page.locator(".side-heights")).toContainText("foliage 6 ft");
-  await page.getByRole("button", { name: /^Undo: height of wire 4/ }).click();
+  await page.getByRole("button", { name: /^Undo: wire 4 height/ }).click();
   await page.getByRole("button", { name: /^Undo: add a wire/ }).click();
   await expect(page.locator(".side-drawing .side-wire")).toHaveCount(3);
 });

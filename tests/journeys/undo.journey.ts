@@ -48,6 +48,7 @@ test("ten edits of ten kinds are taken back one by one to the file as it was ope
   for (let n = 0; n < 3; n++) await page.keyboard.press("ArrowRight");
   await done(/^Undo: turn the rows to [\d.]+°$/);
   await page.getByRole("heading", { level: 1 }).getByRole("button").click();
+  await expectAccessible(page);
   await page.getByLabel("Name of the project").fill("Upper field");
   await page.keyboard.press("Enter");
   await done(/^Undo: rename to Upper field$/);
@@ -56,9 +57,9 @@ test("ten edits of ten kinds are taken back one by one to the file as it was ope
   await done(/^Undo: setback from edges 14 ft$/);
   await page.getByRole("button", { name: "Add a wire" }).click();
   await done(/^Undo: add a wire$/);
-  await page.getByLabel("Height of wire 4", { exact: true }).fill("5 ft");
-  await page.getByLabel("Height of wire 4", { exact: true }).blur();
-  await done(/^Undo: height of wire 4 5 ft$/);
+  await page.getByLabel("Wire 4 height", { exact: true }).fill("5 ft");
+  await page.getByLabel("Wire 4 height", { exact: true }).blur();
+  await done(/^Undo: wire 4 height 5 ft$/);
   await page.getByLabel("Emitters at each vine", { exact: true }).fill("2");
   await page.getByLabel("Emitters at each vine", { exact: true }).blur();
   await done(/^Undo: emitters at each vine 2$/);
@@ -83,6 +84,7 @@ test("ten edits of ten kinds are taken back one by one to the file as it was ope
     await page.keyboard.press("Control+z");
   }
   await expect(undoButton(page)).toHaveAccessibleName("Nothing to undo");
+  await expect(page.getByText("Undone: row spacing 9 ft")).toBeAttached();
   expect(await saved(page)).toBe(start);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Acre with a notch");
 

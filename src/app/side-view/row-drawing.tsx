@@ -1,5 +1,5 @@
 import type { RowSide, SideDimension } from "../../core/sheets/row-side.ts";
-import { text, type UnitSystem } from "../../core/units.ts";
+import { formatQuantity, text, type UnitSystem } from "../../core/units.ts";
 import type { SideScale } from "./side-scale.ts";
 
 interface RowDrawingProps {
@@ -72,6 +72,12 @@ export function RowDrawing({ side, scale, units, label }: RowDrawingProps) {
 }
 
 const levels: Readonly<Record<SideDimension["kind"], number>> = { "end-gap": 14, "vine-spacing": 14, bay: 31, row: 48 };
+const kinds: Readonly<Record<SideDimension["kind"], string>> = {
+  "end-gap": "End post to vine",
+  "vine-spacing": "Vine to vine",
+  bay: "Post to post",
+  row: "Row length",
+};
 /** A distance narrower than its writing is left to the list. */
 const letter_px = 7.4;
 
@@ -88,9 +94,11 @@ function Dimension({
   const [from, to] = [x(dimension.from_m), x(dimension.to_m)];
   const y = ground + levels[dimension.kind];
   const label = text(dimension.label, units);
+  const station = (at_m: number) => formatQuantity("length", at_m, units);
   if (to - from < label.length * letter_px + 12) return null;
   return (
     <g class="side-dimension" data-dimension={dimension.kind}>
+      <title>{`${kinds[dimension.kind]}: from ${station(dimension.from_m)} to ${station(dimension.to_m)}, ${label}`}</title>
       <path d={`M${from} ${y - 5}v10M${to} ${y - 5}v10M${from} ${y}H${to}`} />
       <text x={(from + to) / 2} y={y + 4.5} text-anchor="middle">
         {label}

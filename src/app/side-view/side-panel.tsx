@@ -1,7 +1,9 @@
 import "./side-view.css";
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { waterEndAccount } from "../../core/mainline/accounts.ts";
 import { rowLengthAccount, rowLinePostsAccount, rowVinesAccount } from "../../core/rows/row-accounts.ts";
 import { rowSide } from "../../core/sheets/row-side.ts";
+import { runAccount } from "../../core/trellis/accounts.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { chooseRow } from "../commands/choose-row.ts";
 import { Figure } from "../figure/figure.tsx";
@@ -54,6 +56,7 @@ export function SidePanel() {
   }
   const units = store.units.value;
   const scale = sideScale(side, zoom, room_px - heightsWidth_px);
+  const run_m = plan.trellis?.rows[index]?.run_m;
   const length = (value_m: number) => formatQuantity("length", value_m, units);
   const label = `Row ${side.row} from its side: ${length(side.length_m)} long, ${count(side.vines.length, "vine")}, ${count(side.posts.length - 2, "line post")}, ${count(side.wires.length, "wire")}. Every station is in the list below.`;
   return (
@@ -78,6 +81,26 @@ export function SidePanel() {
             label={`in row ${side.row}`}
             account={() => rowLinePostsAccount(rows, index, block.rows)}
           />
+          {run_m !== undefined && (
+            <>
+              ; one wire{" "}
+              <Figure
+                value={length(run_m)}
+                label={`of wire for one run along row ${side.row}`}
+                account={() => runAccount(row, block.trellis)}
+              />
+            </>
+          )}
+          {plan.ground && side.hose && (
+            <>
+              ; water at the{" "}
+              <Figure
+                value={side.hose.waterEnd}
+                label={`of row ${side.row} meets the water`}
+                account={() => (plan.ground ? waterEndAccount(row, plan.ground.frame, plan.project.sources) : null)}
+              />
+            </>
+          )}
         </p>
         <fieldset class="side-zoom">
           <legend class="unseen">Size of the drawing</legend>

@@ -1,5 +1,8 @@
+import { Fragment } from "preact";
 import type { RowSide } from "../../core/sheets/row-side.ts";
+import { heightAccount } from "../../core/trellis/accounts.ts";
 import { formatQuantity, type UnitSystem } from "../../core/units.ts";
+import { Figure } from "../figure/figure.tsx";
 import { stationsOf } from "./stations.ts";
 
 /** The drawing in words: what stands at which distance from the start. */
@@ -24,13 +27,19 @@ export function StationList({ side, units }: { readonly side: RowSide; readonly 
         </tbody>
       </table>
       <p>
-        Wires:{" "}
-        {side.wires
-          .map(
-            ({ purpose, height_m, count }) =>
-              `${purpose}${count > 1 ? ` (${count})` : ""} at ${formatQuantity("length", height_m, units)}`,
-          )
-          .join(", ") || "none"}
+        Wires: {side.wires.length === 0 && "none"}
+        {side.wires.map(({ purpose, height_m, count }, i) => (
+          <Fragment key={`${purpose} ${height_m}`}>
+            {i > 0 && ", "}
+            {purpose}
+            {count > 1 && ` (${count})`} at{" "}
+            <Figure
+              value={formatQuantity("length", height_m, units)}
+              label={`up to the ${purpose} wire`}
+              account={() => heightAccount(height_m)}
+            />
+          </Fragment>
+        ))}
         .
       </p>
     </details>

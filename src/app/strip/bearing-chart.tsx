@@ -4,6 +4,7 @@ import {
   bestBearingAccount,
   sweepLengthAccount,
   sweepMeanAccount,
+  sweepRowsAccount,
   sweepScoreAccount,
   sweepShareAccount,
 } from "../../core/rows/sweep-accounts.ts";
@@ -149,7 +150,8 @@ function ChartReading({ point }: { readonly point: SweepPoint }) {
   const at = `at ${formatQuantity("angle", point.bearing_deg, units)}`;
   return (
     <p class="chart-reading">
-      {formatQuantity("angle", point.bearing_deg, units)}: {count(point.rows, "row")},{" "}
+      {formatQuantity("angle", point.bearing_deg, units)}:{" "}
+      <Figure value={count(point.rows, "row")} label={at} account={() => sweepRowsAccount(point, block.rows)} />,{" "}
       <Figure value={length(point.rowLength_m)} label={`row length ${at}`} account={() => sweepLengthAccount(point)} />,
       mean{" "}
       <Figure value={length(point.meanLength_m)} label={`mean row ${at}`} account={() => sweepMeanAccount(point)} />,{" "}

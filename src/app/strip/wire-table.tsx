@@ -44,12 +44,12 @@ export function WireTable() {
 
 function WireLine({ wire, at }: { readonly wire: Wire; readonly at: number }) {
   const store = useStore();
-  const of = (what: string) => `${what} of wire ${at + 1}`;
+  const of = (what: string) => `Wire ${at + 1} ${what}`;
   return (
     <tr>
       <td>
         <ChoiceField
-          label={of("Purpose")}
+          label={of("purpose")}
           value={wire.purpose}
           path=""
           choices={purposes}
@@ -59,7 +59,7 @@ function WireLine({ wire, at }: { readonly wire: Wire; readonly at: number }) {
       </td>
       <td>
         <QuantityField
-          label={of("Height")}
+          label={of("height")}
           kind="length"
           value={wire.height_m}
           path=""
@@ -69,7 +69,7 @@ function WireLine({ wire, at }: { readonly wire: Wire; readonly at: number }) {
       </td>
       <td>
         <QuantityField
-          label={of("Thickness")}
+          label={of("thickness")}
           kind="diameter"
           value={wire.diameter_mm}
           path=""
@@ -79,7 +79,7 @@ function WireLine({ wire, at }: { readonly wire: Wire; readonly at: number }) {
       </td>
       <td>
         <CountField
-          label={of("Number")}
+          label={of("number")}
           value={wire.count}
           path=""
           isCompact

@@ -20,6 +20,26 @@ export function sweepLengthAccount(point: SweepPoint): Account {
   );
 }
 
+/** How many rows one bearing gives. */
+export function sweepRowsAccount(point: SweepPoint, settings: RowSettings): Account {
+  const { minRow } = settings;
+  return account(
+    {
+      formula: say`Pieces of ground along the lines at ${quantity("angle", point.bearing_deg)} that are long enough to be rows: all pieces less those too short. Rows that stand already are not counted.`,
+      inputs: [
+        input("Pieces", "count", point.rows + point.shortRows),
+        input("Too short", "count", point.shortRows),
+        remark(
+          "Shortest row",
+          minRow.kind === "vines" ? `${minRow.vines} vines` : say`${quantity("length", minRow.length_m)}`,
+        ),
+      ],
+      source: geometry,
+    },
+    (pieces, short) => Number(pieces) - Number(short),
+  );
+}
+
 /** How the mean row length at one bearing came about, m. */
 export function sweepMeanAccount(point: SweepPoint): Account {
   return account(
