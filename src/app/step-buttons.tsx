@@ -20,7 +20,13 @@ export function StepButtons() {
     opener.current?.focus();
   };
   return (
-    <div class="step-buttons">
+    <div
+      class="step-buttons"
+      onFocusOut={(event) => {
+        const { currentTarget, relatedTarget } = event;
+        if (relatedTarget instanceof Node && !currentTarget.contains(relatedTarget)) setListOpen(false);
+      }}
+    >
       {/* Not `disabled`: the last step back would leave the keyboard nowhere. */}
       <button
         type="button"

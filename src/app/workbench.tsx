@@ -33,7 +33,8 @@ export function Workbench() {
   };
   const toggleNotes = (): void => {
     setNotesOpen(!areNotesOpen);
-    if (stop === "low") setStop("half");
+    // Between the list and the map that shows its places a phone has room for both.
+    setStop("half");
   };
   return (
     <div

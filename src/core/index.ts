@@ -1,4 +1,5 @@
 /** The public surface of the core: everything a door may use. Nothing but re-exports. */
+export type { Account, AccountInput, AccountKind } from "./account.ts";
 export type { Drip } from "./drip/drip.ts";
 export { csv, materialsCsv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./exchange/csv.ts";
 export { type ExportFormat, fileName, formats } from "./exchange/formats.ts";
@@ -33,6 +34,14 @@ export { parseProject } from "./project/parse.ts";
 export { type Block, type Json, type JsonObject, type Project, type Role, roles } from "./project/project.ts";
 export { serializeProject } from "./project/serialize.ts";
 export type { BlockRows, Positions, Row, Rows, Sweep, SweepPoint } from "./rows/rows.ts";
+export {
+  type RowSide,
+  rowSide,
+  type SideDimension,
+  type SidePost,
+  type SideWire,
+  type Upright,
+} from "./sheets/row-side.ts";
 export type { Trellis, WireLengths, WireTotal } from "./trellis/trellis.ts";
 export {
   formatQuantity,

@@ -43,7 +43,7 @@ export function BearingNote() {
             label={`on a compass, ${reading.date}`}
             account={() => compassAccount(reading, block.bearing_deg)}
           />{" "}
-          on {reading.date}: to find your way, not to stake
+          on <span class="one-line">{reading.date}</span>: to find your way, not to stake
         </>
       )}
     </p>
