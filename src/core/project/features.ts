@@ -94,7 +94,7 @@ function placeFaults(
   system: string | null,
 ): { readonly astray: ReadonlySet<FileFeature>; readonly findings: readonly Finding[] } {
   const faults = features.flatMap((feature) => {
-    const found = feature.shape === null ? null : placeFault(feature.shape);
+    const found = faultOnce(feature);
     return found === null ? [] : [{ feature, ...found }];
   });
   const findings = (["projected", "swapped"] as const).flatMap((fault) => {
@@ -155,12 +155,13 @@ function inOnePiece(used: readonly Omit<Used, "extent">[]): {
   readonly isUnwrapped: FileFeature | null;
 } {
   const first = used.find(({ role }) => role === "parcel") ?? used[0];
-  const from_deg = first?.shape.areas[0]?.[0]?.[0]?.[0] ?? first?.feature.where.at?.[0] ?? 0;
+  // To the whole degree: dragging the first corner is no reason to read everything anew.
+  const from_deg = Math.round(first?.shape.areas[0]?.[0]?.[0]?.[0] ?? first?.feature.where.at?.[0] ?? 0);
   let isUnwrapped: FileFeature | null = null;
   const placed = used.map((each) => {
-    const shape = unwrapped(each.shape, from_deg);
-    if (shape !== each.shape) isUnwrapped ??= each.feature;
-    return { ...each, shape, extent: extentOf(shape) };
+    const placed = placedOnce(each.feature, from_deg);
+    if (placed.shape !== each.shape) isUnwrapped ??= each.feature;
+    return { ...each, ...placed };
   });
   return { used: placed, from_deg, isUnwrapped };
 }
@@ -212,9 +213,16 @@ function furthest(used: readonly Used[]): FileFeature["where"] {
   return far.feature?.where ?? { feature: "#0", at: null };
 }
 
+const faultOnce = rememberedByObject(({ shape }: FileFeature) => (shape === null ? null : placeFault(shape)));
+
+const placedOnce = rememberedByObject(({ shape }: FileFeature, from_deg: number) => {
+  const placed = unwrapped(shape ?? { points: [], lines: [], areas: [] }, from_deg);
+  return { shape: placed, extent: extentOf(placed) };
+});
+
 const partOnce = rememberedByObject(
   (feature: FileFeature, role: Role, from_deg: number, lon_deg: number | null, lat_deg: number | null) => {
     const frame = lon_deg === null || lat_deg === null ? null : checkFrame(lon_deg, lat_deg);
-    return feature.shape === null ? {} : featurePart(feature, role, unwrapped(feature.shape, from_deg), frame);
+    return feature.shape === null ? {} : featurePart(feature, role, placedOnce(feature, from_deg).shape, frame);
   },
 );

@@ -51,9 +51,9 @@ function isBefore(xy: Float64Array, i: number, j: number): boolean {
 
 /** Is corner b on the straight edge from a to c, between the two? */
 function isOnEdge(xy: Float64Array, a: number, b: number, c: number): boolean {
-  const [ax = 0, ay = 0] = xy.subarray(2 * a, 2 * a + 2);
-  const [bx = 0, by = 0] = xy.subarray(2 * b, 2 * b + 2);
-  const [cx = 0, cy = 0] = xy.subarray(2 * c, 2 * c + 2);
+  const [ax, ay] = [xy[2 * a] ?? 0, xy[2 * a + 1] ?? 0];
+  const [bx, by] = [xy[2 * b] ?? 0, xy[2 * b + 1] ?? 0];
+  const [cx, cy] = [xy[2 * c] ?? 0, xy[2 * c + 1] ?? 0];
   const isForward = (bx - ax) * (cx - bx) + (by - ay) * (cy - by) > 0;
   return isForward && nearestOnSegment(bx, by, ax, ay, cx, cy).distance_m <= snap_m;
 }
