@@ -21,10 +21,10 @@ export function WireTable() {
         <caption class="unseen">Wires</caption>
         <thead>
           <tr>
-            <th scope="col">Wire</th>
-            <th scope="col">Height</th>
-            <th scope="col">Thickness</th>
-            <th scope="col">Number</th>
+            <th scope="col">Wire for</th>
+            <th scope="col">How high</th>
+            <th scope="col">How thick</th>
+            <th scope="col">How many</th>
             <td />
           </tr>
         </thead>
