@@ -2,8 +2,8 @@ import { expect, test } from "vitest";
 import { beginProject } from "../../src/app/commands/begin-project.ts";
 import { newProject } from "../../src/app/commands/new-project.ts";
 import { createStore } from "../../src/app/store.ts";
-import { isBlank } from "../../src/app/strip/is-blank.ts";
 import { findingsInWords, findingsOf, toldFindings } from "../../src/app/strip/told-findings.ts";
+import { isBlank } from "../../src/core/drawing/blank.ts";
 import { readSample } from "../support/sample-plans.ts";
 
 test("an empty map is a beginning: no error is told, no step is marked", () => {

@@ -1,3 +1,4 @@
+import { isBlank } from "../../core/drawing/blank.ts";
 import { emittersAccount, flowAccount, hoseClipsAccount, lateralsAccount } from "../../core/drip/accounts.ts";
 import type { Plan } from "../../core/plan.ts";
 import { formatQuantity } from "../../core/units.ts";
@@ -6,12 +7,12 @@ import { BlockChoice } from "./block-choice.tsx";
 import { count, grouped } from "./count.ts";
 import { CountField } from "./count-field.tsx";
 import { FigureList } from "./figure-list.tsx";
-import { isBlank } from "./is-blank.ts";
 import { afterTheParcel } from "./later.ts";
 import { More } from "./more.tsx";
 import { QuantityField } from "./quantity-field.tsx";
 import { ResultLine } from "./result-line.tsx";
 import { Stage } from "./stage.tsx";
+import { wholeLength } from "./whole-length.ts";
 
 /** Emitters and hose: how much water all of it takes, before pressure is reckoned. */
 export function DripStage() {
@@ -68,7 +69,7 @@ function DripFigures({ plan: { rows, drip, project } }: { readonly plan: Plan })
         {
           name: "Drip hose",
           how: "from the end post to past the last vine",
-          value: formatQuantity("length", drip.lateral_m, units, 0),
+          value: wholeLength(drip.lateral_m, units),
           account: () => lateralsAccount(rows, drip, blocks),
         },
         { name: "Emitters", value: grouped(drip.emitters), account: () => emittersAccount(rows, blocks) },

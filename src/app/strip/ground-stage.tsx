@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
+import { isBlank } from "../../core/drawing/blank.ts";
 import { parcelAreaAccount, plantingAreaAccount } from "../../core/ground/accounts.ts";
 import type { Plan } from "../../core/plan.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { DrawnList } from "../drawing/lazy-parts.tsx";
 import { useStore } from "../store-context.ts";
 import { FigureList } from "./figure-list.tsx";
-import { isBlank } from "./is-blank.ts";
 import { More } from "./more.tsx";
 import { QuantityField } from "./quantity-field.tsx";
 import { ResultLine } from "./result-line.tsx";

@@ -1,8 +1,8 @@
+import { isBlank } from "../../core/drawing/blank.ts";
 import { waterEndsAccount } from "../../core/mainline/accounts.ts";
 import { useStore } from "../store-context.ts";
 import { count } from "./count.ts";
 import { FigureList } from "./figure-list.tsx";
-import { isBlank } from "./is-blank.ts";
 import { afterTheParcel } from "./later.ts";
 import { Stage } from "./stage.tsx";
 

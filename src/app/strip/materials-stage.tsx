@@ -1,3 +1,4 @@
+import { isBlank } from "../../core/drawing/blank.ts";
 import { materialAccounts } from "../../core/materials/accounts.ts";
 import type { Plan } from "../../core/plan.ts";
 import { vinesAccount } from "../../core/rows/accounts.ts";
@@ -6,13 +7,13 @@ import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { count, grouped } from "./count.ts";
 import { CountField } from "./count-field.tsx";
-import { isBlank } from "./is-blank.ts";
 import { afterTheParcel } from "./later.ts";
 import { More } from "./more.tsx";
 import { packsText } from "./packs-text.ts";
 import { QuantityField } from "./quantity-field.tsx";
 import { ResultLine } from "./result-line.tsx";
 import { Stage } from "./stage.tsx";
+import { wholeLength } from "./whole-length.ts";
 
 /** The shopping list, with spares, in the packages things are sold in. */
 export function MaterialsStage() {
@@ -64,9 +65,7 @@ function ShoppingList({ plan }: { readonly plan: Plan }) {
           {materials.lines.map((line, i) => {
             const thickness = line.diameter_mm === null ? "" : formatQuantity("diameter", line.diameter_mm, units);
             const need =
-              line.unit === "m"
-                ? formatQuantity("length", line.quantity, units, 0)
-                : grouped(Math.ceil(line.quantity - 1e-9));
+              line.unit === "m" ? wholeLength(line.quantity, units) : grouped(Math.ceil(line.quantity - 1e-9));
             return (
               <tr key={`${line.item} ${thickness}`}>
                 <th scope="row">

@@ -1,3 +1,4 @@
+import { isBlank } from "../../core/drawing/blank.ts";
 import type { Plan } from "../../core/plan.ts";
 import {
   linePostsAccount,
@@ -13,7 +14,6 @@ import { BearingField } from "./bearing-field.tsx";
 import { BlockChoice } from "./block-choice.tsx";
 import { count, grouped } from "./count.ts";
 import { FigureList } from "./figure-list.tsx";
-import { isBlank } from "./is-blank.ts";
 import { afterTheParcel } from "./later.ts";
 import { MoreRowFields } from "./more-row-fields.tsx";
 import { QuantityField } from "./quantity-field.tsx";
@@ -21,6 +21,7 @@ import { ResultLine } from "./result-line.tsx";
 import { RowList } from "./row-list.tsx";
 import { ShortestRowField } from "./shortest-row-field.tsx";
 import { Stage } from "./stage.tsx";
+import { wholeLength } from "./whole-length.ts";
 
 /** Rows: where they run, how far apart, and each one with its length. */
 export function RowsStage() {
@@ -72,7 +73,7 @@ function RowsResult({ plan }: { readonly plan: Plan }) {
           account: () => rowCountAccount(rows, project.blocks),
         },
         {
-          value: formatQuantity("length", lengthOf(plan), units, 0),
+          value: wholeLength(lengthOf(plan), units),
           label: "row length",
           account: () => rowLengthSumAccount(rows),
         },
@@ -97,7 +98,7 @@ function RowFigures({ plan }: { readonly plan: Plan }) {
         {
           name: "Row length",
           how: "end post to end post",
-          value: formatQuantity("length", lengthOf(plan), units, 0),
+          value: wholeLength(lengthOf(plan), units),
           account: () => rowLengthSumAccount(rows),
         },
         {

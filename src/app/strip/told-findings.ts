@@ -1,7 +1,7 @@
+import { isBlank } from "../../core/drawing/blank.ts";
 import type { Finding, Severity } from "../../core/finding.ts";
 import type { Plan } from "../../core/plan.ts";
 import { count } from "./count.ts";
-import { isBlank } from "./is-blank.ts";
 
 /** The steps of the page, by the first half of the codes of their findings. */
 export type StageName = "ground" | "rows" | "mainline" | "trellis" | "drip" | "materials";

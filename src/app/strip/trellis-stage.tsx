@@ -1,20 +1,20 @@
+import { isBlank } from "../../core/drawing/blank.ts";
 import type { Plan } from "../../core/plan.ts";
 import type { WirePurpose } from "../../core/project/project.ts";
 import { endPostsAccount, linePostsAccount, stakesAccount } from "../../core/rows/accounts.ts";
 import { allWireAccount, stakeClipsAccount, wireAccount } from "../../core/trellis/accounts.ts";
-import { formatQuantity } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
 import { BlockChoice } from "./block-choice.tsx";
 import { ChoiceField } from "./choice-field.tsx";
 import { count, grouped } from "./count.ts";
 import { CountField } from "./count-field.tsx";
 import { FigureList } from "./figure-list.tsx";
-import { isBlank } from "./is-blank.ts";
 import { afterTheParcel } from "./later.ts";
 import { More } from "./more.tsx";
 import { QuantityField } from "./quantity-field.tsx";
 import { ResultLine } from "./result-line.tsx";
 import { Stage } from "./stage.tsx";
+import { wholeLength } from "./whole-length.ts";
 import { WireTable } from "./wire-table.tsx";
 
 const tieOffs = [
@@ -75,7 +75,7 @@ function TrellisResult({ plan }: { readonly plan: Plan }) {
     <ResultLine
       parts={[
         {
-          value: `${formatQuantity("length", wire_m, units, 0)} of wire`,
+          value: `${wholeLength(wire_m, units)} of wire`,
           label: "for all purposes",
           account: () => allWireAccount(trellis),
         },
@@ -104,7 +104,7 @@ function TrellisFigures({ plan: { rows, trellis, project } }: { readonly plan: P
             {
               name: `Wire, ${purpose}`,
               how: "with both tie-offs of every wire",
-              value: formatQuantity("length", length_m, units, 0),
+              value: wholeLength(length_m, units),
               account: () => wireAccount(rows, blocks, purpose),
             },
           ];
