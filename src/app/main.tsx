@@ -41,7 +41,10 @@ if (!store.history.peek()) {
 }
 // The list of kept projects is on the first screen from the beginning.
 if (!store.history.peek()) await keeping;
-if (page.searchParams.has("bench")) (await import("./bench-hook.ts")).exposeBench(store);
+if (page.searchParams.has("bench")) {
+  (await import("./bench-hook.ts")).exposeBench(store);
+  (await import("./keeping/soak-hook.ts")).exposeStates(store);
+}
 
 const root = document.getElementById("app");
 if (!root) throw new Error("index.html has no element for the page");
