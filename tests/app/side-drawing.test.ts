@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { sideScale } from "../../src/app/side-view/side-scale.ts";
 import { stationsOf } from "../../src/app/side-view/stations.ts";
+import { wholeLength } from "../../src/app/strip/whole-length.ts";
 import { createPlanner } from "../../src/core/planner.ts";
 import { type RowSide, rowSide } from "../../src/core/sheets/row-side.ts";
 import { readSample } from "../support/sample-plans.ts";
@@ -36,4 +37,11 @@ test("the list names everything in the row in the order it is met", () => {
   expect(lines[0]?.what).toBe("end post, start of the row, water comes in");
   expect(lines[1]?.what).toBe("vine 1, stake, emitter");
   expect(lines.at(-1)?.what).toBe("end post, end of the row");
+});
+
+test("lengths to buy by are whole metres or feet, and never coarser than ten metres", () => {
+  expect(wholeLength(1386.4, "metric")).toBe("1,386 m");
+  expect(wholeLength(37_132, "metric")).toBe("37.13 km");
+  expect(wholeLength(1386.4, "us")).toBe("4,549 ft");
+  expect(wholeLength(37_132, "us")).toBe("23.07 mi");
 });

@@ -14,6 +14,7 @@ import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { bearingScale, chart, lockedStretches, nearestPoint } from "./bearing-scale.ts";
 import { count } from "./count.ts";
+import { wholeLength } from "./whole-length.ts";
 
 const ticks = [0, 45, 90, 135, 180] as const;
 
@@ -129,7 +130,7 @@ export function BearingChart() {
         <p class="aside">
           Best by a score of{" "}
           <Figure
-            value={formatQuantity("length", best.score_m, store.units.value, 0)}
+            value={wholeLength(best.score_m, store.units.value)}
             label="score of the best bearing"
             account={() => bestBearingAccount(sweep)}
           />
@@ -146,7 +147,7 @@ function ChartReading({ point }: { readonly point: SweepPoint }) {
   const block = store.block.value;
   const ground = store.shownPlan.value?.ground?.blocks.find((each) => each.block === store.blockId.value);
   if (!block || !ground) return null;
-  const length = (value_m: number) => formatQuantity("length", value_m, units, 0);
+  const length = (value_m: number) => wholeLength(value_m, units);
   const at = `at ${formatQuantity("angle", point.bearing_deg, units)}`;
   return (
     <p class="chart-reading">
@@ -175,8 +176,8 @@ function ChartReading({ point }: { readonly point: SweepPoint }) {
 function reading(point: SweepPoint, units: UnitSystem): string {
   const parts = [
     count(point.rows, "row"),
-    formatQuantity("length", point.rowLength_m, units, 0),
-    `mean ${formatQuantity("length", point.meanLength_m, units, 0)}`,
+    wholeLength(point.rowLength_m, units),
+    `mean ${wholeLength(point.meanLength_m, units)}`,
     `${formatQuantity("ratio", point.plantedShare, units, 0)} planted`,
   ];
   if (point.shortRows > 0) parts.push(`${count(point.shortRows, "piece")} too short`);

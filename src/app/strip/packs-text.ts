@@ -1,13 +1,12 @@
 import type { MaterialLine } from "../../core/materials/materials.ts";
 import { formatQuantity, type UnitSystem } from "../../core/units.ts";
 import { grouped } from "./count.ts";
+import { wholeLength } from "./whole-length.ts";
 
 /** What to ask for in the shop: "4 × 1,000 ft", or the count for things sold by the piece. */
 export function packsText(line: MaterialLine, units: UnitSystem): string {
   if (line.packs.length === 0) {
-    return line.unit === "m"
-      ? formatQuantity("length", line.quantity, units, 0)
-      : grouped(Math.ceil(line.quantity - 1e-9));
+    return line.unit === "m" ? wholeLength(line.quantity, units) : grouped(Math.ceil(line.quantity - 1e-9));
   }
   return line.packs
     .map(({ size, count }) => {
