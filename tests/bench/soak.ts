@@ -1,3 +1,4 @@
+import { parseArgs } from "node:util";
 import { createGeos } from "../support/geos.ts";
 import { closedForm } from "./checks/closed-form.ts";
 import { distancesKept } from "./checks/distances-kept.ts";
@@ -6,11 +7,27 @@ import { crossingsAgainstKernel, setbacksAgainstKernel } from "./checks/rows-aga
 import { rowsOnCorners } from "./checks/rows-on-corners.ts";
 import { sameInEveryPose } from "./checks/same-in-every-pose.ts";
 import { seedsFrom, tally, type Verdict } from "./checks/verdict.ts";
+import { soakKeeping } from "./keeping/soak-keeping.ts";
 
 // The full counts of the random checks. `npm run soak -- 5000` starts at seed 5000 instead of 1; a fault names its seed.
+// `--only keeping` or `--only plan` leaves the other part out; `--kill 200` and `--tabs 50` say how often the browser is killed and a
+// project edited in two tabs.
 
-const first = Number(process.argv[2] ?? 1);
-if (!Number.isInteger(first)) throw new Error(`not a seed: ${process.argv[2]}`);
+const { values: asked, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    only: { type: "string" },
+    kill: { type: "string", default: "200" },
+    tabs: { type: "string", default: "50" },
+  },
+});
+const first = wholeNumber(positionals[0] ?? "1", "a seed");
+
+let keepingFailed = 0;
+if (asked.only !== "plan") {
+  keepingFailed = await soakKeeping(wholeNumber(asked.kill, "a count"), wholeNumber(asked.tabs, "a count"), first);
+}
+if (asked.only === "keeping") process.exit(keepingFailed === 0 ? 0 : 1);
 
 const geos = await createGeos();
 
@@ -70,4 +87,10 @@ for (const { name, count, check, worstMeans } of soaks) {
 }
 const cases = soaks.reduce((sum, { count }) => sum + count, 0);
 console.log(`\n${cases} random cases from seed ${first}: ${soaks.length - failed} checks passed, ${failed} failed`);
-process.exitCode = failed === 0 ? 0 : 1;
+process.exitCode = failed + keepingFailed === 0 ? 0 : 1;
+
+function wholeNumber(typed: string, what: string): number {
+  const value = Number(typed);
+  if (!Number.isInteger(value)) throw new Error(`not ${what}: ${typed}`);
+  return value;
+}
