@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import { withCornerMoved } from "../../../src/core/drawing/corners.ts";
+import { withCornerMoved, withoutCorner } from "../../../src/core/drawing/corners.ts";
 import { drawnThing } from "../../../src/core/drawing/drawn.ts";
 import { edgeSetback, withBearingAlong, withEdgeSetback, withTapedSide } from "../../../src/core/drawing/edges.ts";
 import { withoutThing } from "../../../src/core/drawing/things.ts";
@@ -348,6 +348,22 @@ describe("rows along a side", () => {
     expect(after.blocks[0]?.rows.bearing).toMatchObject({ kind: "given" });
     const read = projectIn(serializeProject(after)).blocks[0]?.rows.bearing;
     expect(read?.kind === "given" ? read.bearing_deg : null).toBeCloseTo(80.54, 2);
+  });
+
+  it("keep it when the side they ran along goes with a corner", () => {
+    const low = line("low", { role: "edge", setback: 2 }, [
+      [0, 0],
+      [60, 10],
+    ]);
+    const high = line("high", { role: "edge", setback: 9 }, [
+      [60, 10],
+      [60, 120],
+    ]);
+    const before = drawnProject([sloping, low, high], { rows: { bearing: { edge: "low" } } });
+    const after = taken(withoutCorner(before, { key: "home", path: 0, corner: 1 }));
+    expect(after.edges.map(({ key }) => key)).toEqual(["high"]);
+    expect(statedSetbacks(after, "home", 0, 3)).toEqual([9, null, null]);
+    expect(Math.abs(Number(bearing(after)) - Number(bearing(before)))).toBeLessThan(bearingTolerance_deg);
   });
 
   it("run along the longest edge, as they did, when the edge lay on no outline", () => {

@@ -28,7 +28,7 @@ const empty = () => drawnProject([], { version: 1, name: "New parcel", units: "m
 describe("an empty project", () => {
   it("is blank: only a file that is no project of ours is an error", () => {
     expect(isBlank(empty())).toBe(true);
-    expect(codes(empty().findings)).toContain("project/no-parcel");
+    expect(empty().findings.find(({ code }) => code === "project/no-parcel")?.severity).toBe("error");
     expect(isBlank(projectIn(fixtureText("bad", "no-features.geojson")))).toBe(false);
     expect(isBlank(projectIn(fixtureText("bad", "outline-a-bow-tie.geojson")))).toBe(false);
     expect(isBlank(fieldProject())).toBe(false);
