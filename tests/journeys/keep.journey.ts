@@ -162,3 +162,32 @@ test("an empty map begins in the units of one's choice and is kept from its firs
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("New parcel");
   await expect(keepingStatus(page)).toHaveText("Unchanged");
 });
+
+test.describe("on a phone", () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 });
+
+  test("one's own projects, the menu and what there is to be told fit the width", async ({ page }) => {
+    const overflow = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    await openSample(page);
+    await spaceRows(page, "9 ft");
+    await expectKept(page);
+    const menu = await openMenu(page);
+    expect(await overflow()).toBeLessThanOrEqual(0);
+    await expectAccessible(page);
+    await picture(page, "phone-project-menu");
+    await menu.getByRole("button", { name: "Duplicate Acre with a notch" }).tap();
+    await menu.getByRole("button", { name: "Close", exact: true }).tap();
+    await expect(page.getByRole("status").filter({ hasText: "project of its own" })).toBeVisible();
+    await expectAccessible(page);
+    await picture(page, "phone-message");
+    const second = await page.context().newPage();
+    await second.goto(page.url());
+    await expect(second.getByRole("region", { name: "Open in another tab" })).toBeVisible();
+    await picture(second, "phone-second-tab");
+    await page.goto("/");
+    await expect(page.locator(".own-projects .kept-name")).toHaveCount(2);
+    expect(await overflow()).toBeLessThanOrEqual(0);
+    await expectAccessible(page);
+    await picture(page, "phone-own-projects");
+  });
+});
