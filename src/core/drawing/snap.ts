@@ -1,9 +1,9 @@
 import { type LonLat, type PlanePoint, planePoint } from "../plane/coordinate.ts";
 import type { Frame } from "../plane/frame.ts";
 import { nearestOnSegment } from "../plane/segment.ts";
-import type { CornerRef, DrawnThing } from "./drawn.ts";
-import { thingKind } from "./drawn.ts";
-import { footOn, type Line, lineAlong, lineThrough, meeting, planePaths } from "./snap-geometry.ts";
+import { type CornerRef, type DrawnThing, thingKind } from "./drawn.ts";
+import { type NearCorner, type NearEdge, nearestDrawn, type XY } from "./nearest-drawn.ts";
+import { footOn, lineAlong, lineThrough, meeting } from "./snap-geometry.ts";
 
 export interface SnapInput {
   readonly frame: Frame;
@@ -30,22 +30,6 @@ export interface Snap {
   readonly words: string;
 }
 
-type XY = readonly [x_m: number, y_m: number];
-
-interface Near {
-  readonly thing: DrawnThing;
-  readonly at: XY;
-  readonly distance_m: number;
-}
-
-interface NearEdge extends Near {
-  readonly line: Line;
-  readonly ends: readonly [XY, XY];
-}
-
-/** Edges this many times the reach away still count as near by for running parallel to them. */
-const nearBy = 8;
-
 /**
  * Where a corner goes that is set near a place: on a corner within reach, else on an edge, else where a right angle or a parallel holds.
  * On an edge, a right angle to it or to the last side is taken when that is within reach too. Looks at every edge once.
@@ -56,7 +40,7 @@ export function snapPlace(input: SnapInput): Snap {
   const previous = inPlane(frame, input.previous);
   const before = inPlane(frame, input.beforePrevious);
   const first = inPlane(frame, input.first);
-  const { corner, edge, around } = nearest(input, place);
+  const { corner, edge, around } = nearestDrawn(input, place);
   const given = (xy: XY): LonLat => frame.toLonLat(planePoint(xy[0], xy[1]));
   const snap = (xy: XY, kind: Snap["kind"], words: string, guides: readonly (readonly [XY, XY])[]): Snap => {
     return { at: given(xy), kind, words, guides: guides.map(([from, to]) => [given(from), given(to)]) };
@@ -136,65 +120,8 @@ function beside(
   return snap(foot, isSquare ? "right-angle" : "parallel", words, [[previous, foot], edge.ends]);
 }
 
-function nearest(
-  { things, frame, reach_m, except }: SnapInput,
-  place: PlanePoint,
-): {
-  readonly corner: (Near & { readonly path: number; readonly index: number }) | null;
-  readonly edge: NearEdge | null;
-  readonly around: readonly NearEdge[];
-} {
-  let corner: (Near & { readonly path: number; readonly index: number }) | null = null;
-  let edge: NearEdge | null = null;
-  const around: NearEdge[] = [];
-  for (const thing of things) {
-    for (const [path, xy] of planePaths(thing, frame).entries()) {
-      const count = xy.length / 2;
-      const isMoved = except?.key === thing.key && except.path === path;
-      const edges = thing.paths[path]?.closed ? count : count - 1;
-      for (let i = 0; i < count; i++) {
-        const [px, py] = [Number(xy[2 * i]), Number(xy[2 * i + 1])];
-        if (!(isMoved && i === except.corner)) {
-          const distance_m = Math.hypot(px - place[0], py - place[1]);
-          if (distance_m <= reach_m && distance_m < (corner?.distance_m ?? Number.POSITIVE_INFINITY)) {
-            corner = { thing, path, index: i, at: [px, py], distance_m };
-          }
-        }
-        const j = (i + 1) % count;
-        if (i >= edges || (isMoved && (i === except.corner || j === except.corner))) continue;
-        const [qx, qy] = [Number(xy[2 * j]), Number(xy[2 * j + 1])];
-        const found = nearestOnSegment(place[0], place[1], px, py, qx, qy);
-        if (found.distance_m > nearBy * reach_m) continue;
-        const line = lineAlong(planePoint(px, py), planePoint(qx, qy));
-        if (line === null) continue;
-        const at: XY = [px + found.along * (qx - px), py + found.along * (qy - py)];
-        const near: NearEdge = {
-          thing,
-          at,
-          distance_m: found.distance_m,
-          line,
-          ends: [
-            [px, py],
-            [qx, qy],
-          ],
-        };
-        around.push(near);
-        // An edge feature lies on the outline it belongs to; of the two its name says more.
-        const isNearer = found.distance_m < (edge?.distance_m ?? Number.POSITIVE_INFINITY) - 1e-6;
-        const isNamed =
-          found.distance_m <= (edge?.distance_m ?? 0) + 1e-6 && thing.role === "edge" && thing.name !== null;
-        if (found.distance_m <= reach_m && (isNearer || isNamed)) edge = near;
-      }
-    }
-  }
-  return { corner, edge, around };
-}
-
 /** The corner as it is drawn, to the last decimal. */
-function exact(
-  { thing, path, index }: { readonly thing: DrawnThing; readonly path: number; readonly index: number },
-  { at }: SnapInput,
-): LonLat {
+function exact({ thing, path, index }: NearCorner, { at }: SnapInput): LonLat {
   return thing.paths[path]?.corners[index] ?? at;
 }
 
