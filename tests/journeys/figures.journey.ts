@@ -22,10 +22,32 @@ async function expectTold(page: Page, figure: Locator): Promise<void> {
   await expect(figure).toHaveAttribute("aria-describedby", "figure-account");
 }
 
+/** Every number in an open step: what is told of it when it has the focus. */
+function toldOnFocus(region: Locator) {
+  return region.evaluate(async (stage) => {
+    const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
+    const told = [];
+    for (const figure of stage.querySelectorAll<HTMLElement>(".stage-body .figure:not(.row-list .figure)")) {
+      figure.focus();
+      await frame();
+      await frame();
+      const shown = document.getElementById("figure-account");
+      told.push({
+        value: figure.textContent,
+        title: shown?.querySelector("strong")?.textContent ?? null,
+        formula: shown?.querySelectorAll("p")[1]?.textContent ?? "",
+        source: shown?.querySelector(".account-source")?.textContent ?? "",
+        isDescribed: figure.getAttribute("aria-describedby") === shown?.id,
+      });
+    }
+    return told;
+  });
+}
+
 test("every number of every open step tells on focus how it came about, and axe finds nothing wrong with any", async ({
   page,
 }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(150_000);
   await openSample(page);
   await expect(page.getByText("Turn to the best")).toBeVisible();
   await openStage(page, "Ground");
@@ -34,21 +56,22 @@ test("every number of every open step tells on focus how it came about, and axe 
   let asked = 0;
   for (const name of stages) {
     await openStage(page, name);
-    const figures = step(page, name).locator(
-      ".stage-body .figures .figure, .materials .figure, .chart-reading .figure",
-    );
-    for (const figure of await figures.all()) {
-      await figure.focus();
-      await expectTold(page, figure);
-      asked++;
+    const told = await toldOnFocus(step(page, name));
+    for (const { value, title, formula, source, isDescribed } of told) {
+      expect(title).toBe(value);
+      expect(formula).toMatch(/^[A-Z].*\.$/s);
+      expect(source).toMatch(/^Source: \S/);
+      expect(isDescribed).toBe(true);
     }
+    asked += told.length;
     await page.keyboard.press("Escape");
     await expect(account(page)).toHaveCount(0);
-    await expectAccessible(page);
     await step(page, name).scrollIntoViewIfNeeded();
     await picture(page, `step-${name.toLowerCase().replace(" ", "-")}`);
   }
   expect(asked).toBeGreaterThan(35);
+  // All steps are open by now.
+  await expectAccessible(page);
 });
 
 test("a number that is pointed at tells of itself as long as the pointer is on it or on what it tells", async ({
@@ -125,4 +148,19 @@ test("accounts follow the units that are shown", async ({ page }) => {
   await figure.click();
   await expect(account(page)).toContainText(/ m \(39/);
   await expect(account(page)).not.toContainText(" ft");
+});
+
+test("the numbers in the line of a closed step are reached from its name by arrow keys", async ({ page }) => {
+  await openSample(page);
+  await step(page, "Drip").getByRole("button", { name: "Drip", exact: true }).focus();
+  await page.keyboard.press("ArrowRight");
+  const figure = step(page, "Drip").locator(".stage-result .figure").first();
+  await expect(figure).toBeFocused();
+  await expectTold(page, figure);
+  await page.keyboard.press("ArrowRight");
+  await expectTold(page, step(page, "Drip").locator(".stage-result .figure").nth(1));
+  await page.keyboard.press("ArrowLeft");
+  await page.keyboard.press("ArrowLeft");
+  await expect(step(page, "Drip").getByRole("button", { name: "Drip", exact: true })).toBeFocused();
+  await expect(account(page)).toHaveCount(0);
 });

@@ -23,7 +23,7 @@ export function Stage({ number, name, result, stage, startsOpen = false, childre
   const isOpen = chosen ?? startsOpen;
   const id = useId();
   return (
-    <section class="stage" aria-labelledby={`${id}-name`}>
+    <section class="stage" aria-labelledby={`${id}-name`} onKeyDown={walkLine}>
       <div class="stage-head">
         <h2>
           <button
@@ -51,4 +51,17 @@ export function Stage({ number, name, result, stage, startsOpen = false, childre
       </div>
     </section>
   );
+}
+
+/** Left and right go from the step's name to the numbers in its line and back, which are no stops for the tab key. */
+function walkLine(event: KeyboardEvent): void {
+  const by = event.key === "ArrowRight" ? 1 : event.key === "ArrowLeft" ? -1 : 0;
+  const line = event.target instanceof HTMLElement ? event.target.closest(".stage-head") : null;
+  if (by === 0 || line === null) return;
+  const stops = [...line.querySelectorAll("button")];
+  const at = stops.findIndex((stop) => stop === document.activeElement);
+  const next = stops[at + by];
+  if (at < 0 || !next) return;
+  event.preventDefault();
+  next.focus();
 }
