@@ -27,6 +27,10 @@ export function Workbench() {
     setNotesOpen(findings.some(({ severity }) => severity === "error"));
   }, [store, opened]);
 
+  // On a phone the map is to be drawn on, so the steps make room.
+  const isDrawing = store.drawing.tool.value !== null;
+  useEffect(() => setStop(isDrawing ? "low" : "half"), [isDrawing]);
+
   const closeNotes = (): void => {
     setNotesOpen(false);
     document.querySelector<HTMLElement>(".notes-button")?.focus();

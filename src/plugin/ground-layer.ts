@@ -39,6 +39,7 @@ export class GroundLayer implements CustomLayerInterface {
   #pens: { readonly fill: FillPen; readonly line: LinePen } | null = null;
   #drawing: GroundDrawing | null = null;
   #stale = false;
+  #strength = 1;
 
   constructor(id: string) {
     this.id = id;
@@ -53,6 +54,13 @@ export class GroundLayer implements CustomLayerInterface {
   show(drawing: GroundDrawing | null): void {
     this.#drawing = drawing;
     this.#stale = true;
+    this.#map?.triggerRepaint();
+  }
+
+  /** How much of the areas' colour is laid on, 0 to 1: less over a picture of the ground. */
+  setStrength(strength: number): void {
+    if (strength === this.#strength) return;
+    this.#strength = strength;
     this.#map?.triggerRepaint();
   }
 
@@ -84,7 +92,7 @@ export class GroundLayer implements CustomLayerInterface {
       width_px: gl.drawingBufferWidth,
       height_px: gl.drawingBufferHeight,
     };
-    for (const name of groundFills) pens.fill.draw(name, view, fills[name].colour, fills[name].alpha);
+    for (const name of groundFills) pens.fill.draw(name, view, fills[name].colour, fills[name].alpha * this.#strength);
     for (const name of groundStrokes) pens.line.draw(name, view, scaled(strokes[name], ratio));
   }
 }

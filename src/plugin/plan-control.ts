@@ -42,6 +42,7 @@ export class PlanControl implements IControl {
   #block: string | null = null;
   #selected: string | null = null;
   #place: LonLat | null = null;
+  #groundStrength = 1;
   #timer = 0;
 
   constructor(options: PlanControlOptions = {}) {
@@ -125,6 +126,12 @@ export class PlanControl implements IControl {
     this.#layers?.markPlace(at);
   }
 
+  /** How much of the ground's colours is laid on, 0 to 1: less where the host has a picture of the ground under the plan. Default 1. */
+  setGroundStrength(strength: number): void {
+    this.#groundStrength = strength;
+    this.#layers?.setGroundStrength(strength);
+  }
+
   /** Moves the map so that the whole plan is in view. */
   showWholePlan(animate = true): void {
     const bounds = this.#plan ? planBounds(this.#plan) : null;
@@ -148,6 +155,7 @@ export class PlanControl implements IControl {
   readonly #onStyle = (): void => {
     try {
       this.#layers?.add();
+      this.#layers?.setGroundStrength(this.#groundStrength);
       this.#layers?.markPlace(this.#place);
       this.#showRows();
       this.#showHandle();

@@ -27,6 +27,7 @@ export class PlanLayers {
   /** Are the numbers of the rows seen, or loading unseen, or away while the rows move? */
   #numbers: "away" | "loading" | "seen" = "away";
   #groundDrawn: readonly unknown[] = [];
+  #namesDrawn: readonly unknown[] = [];
   #onRender: (() => void) | null = null;
 
   constructor(map: MapLibreMap, options: PlanLayersOptions) {
@@ -50,6 +51,7 @@ export class PlanLayers {
     if (this.#map.getSource(this.#id("ground"))) return;
     this.#numbers = "away";
     this.#groundDrawn = [];
+    this.#namesDrawn = [];
     const below =
       this.#options.belowLayer && this.#map.getLayer(this.#options.belowLayer) ? this.#options.belowLayer : undefined;
     for (const name of sourceNames) this.#map.addSource(this.#id(name), emptySource);
@@ -71,6 +73,9 @@ export class PlanLayers {
     if (inputs.every((input, i) => input === this.#groundDrawn[i])) return;
     this.#groundDrawn = inputs;
     this.#ground.show(groundDrawing(plan, placing, this.#ground.drawing));
+    const named = [keepOuts, crossAlleys, marks, sources, placing?.frame.origin.join()];
+    if (named.every((input, i) => input === this.#namesDrawn[i])) return;
+    this.#namesDrawn = named;
     const features = groundFeatures(plan.project, placing);
     for (const name of ["places", "names"]) this.#setVisible(name, features.length > 0);
     void this.#fill("ground", features);
@@ -101,6 +106,11 @@ export class PlanLayers {
       this.#numbers = "seen";
       this.#setNumberOpacity(1);
     });
+  }
+
+  /** How much of the ground's colours is laid on, 0 to 1. */
+  setGroundStrength(strength: number): void {
+    this.#ground.setStrength(strength);
   }
 
   /** A ring around one place, or none. */

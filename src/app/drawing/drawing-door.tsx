@@ -30,7 +30,7 @@ export function DrawingDoor({ map }: DeskProps) {
   };
   return (
     <>
-      <fieldset class="draw-buttons">
+      <fieldset class={isEmpty ? "draw-buttons is-blank" : "draw-buttons"}>
         <legend class="unseen">Draw and measure</legend>
         <button
           type="button"

@@ -1,6 +1,7 @@
 import type { Map as MapLibreMap, MapMouseEvent } from "maplibre-gl";
 import type { Store } from "../store.ts";
 import { type Around, aim, type Pointer } from "./aim.ts";
+import type { Tool } from "./drawing-state.ts";
 import { distance_px, type Pixel, pixelOf } from "./pixels.ts";
 import { finish, placeCorner } from "./sketch.ts";
 import { cornersOf } from "./tools.ts";
@@ -13,7 +14,7 @@ const same_ms = 450;
 export function followPointer(map: MapLibreMap, store: Store): () => void {
   const { drawing } = store;
   let isTouch = false;
-  let lastPress: { readonly at: Pixel; readonly time: number } | null = null;
+  let lastPress: { readonly at: Pixel; readonly time: number; readonly tool: Tool } | null = null;
 
   const around = (): Around => {
     const corners = drawing.corners.peek();
@@ -50,8 +51,9 @@ export function followPointer(map: MapLibreMap, store: Store): () => void {
     const tool = drawing.tool.peek();
     if (!tool || tool.isWalked) return;
     const before = lastPress;
-    lastPress = { at: event.point, time: performance.now() };
-    if (before && distance_px(before.at, event.point) < same_px && lastPress.time - before.time < same_ms) return;
+    lastPress = { at: event.point, time: performance.now(), tool };
+    const isSoon = before !== null && before.tool === tool && lastPress.time - before.time < same_ms;
+    if (isSoon && distance_px(before.at, event.point) < same_px) return;
     const held = aim(map, store, pointer(event), around());
     if (held.closes && tool.role !== "measure") finish(store);
     else if (!held.closes || drawing.corners.peek().at(-1) !== held.at) placeCorner(store, held.at);

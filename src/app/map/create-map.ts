@@ -17,6 +17,8 @@ import { followWithPipesAndHeights } from "./pipes-and-heights.ts";
 setWorkerUrl(workerUrl);
 
 const placeZoom = 18.5;
+/** Colours of the ground over a picture of it: seen, and seen through. */
+const pictureStrength = 0.35;
 
 export interface PlanMap {
   readonly map: MapLibreMap;
@@ -85,6 +87,7 @@ export function createMap(container: HTMLElement, store: Store, onGridStep: (ste
       if (store.plan.value) control.draw(store.plan.value);
     }),
     effect(() => control.turnBlock(store.blockId.value)),
+    effect(() => control.setGroundStrength(store.drawing.isPictured.value ? pictureStrength : 1)),
     effect(() => control.select(store.row.value)),
     effect(() => {
       if (store.repaint.value > 0) map.triggerRepaint();

@@ -61,6 +61,8 @@ interface Held {
   readonly index: WebGLBuffer;
   readonly vertices: WebGLVertexArrayObject;
   count: number;
+  /** How many segments the index has room for. */
+  room: number;
 }
 
 export interface Stroke {
@@ -89,7 +91,13 @@ export function createLinePen(gl: WebGL2RenderingContext): LinePen {
   const hold = (name: string): Held => {
     const known = held.get(name);
     if (known) return known;
-    const made = { buffer: gl.createBuffer(), index: gl.createBuffer(), vertices: gl.createVertexArray(), count: 0 };
+    const made = {
+      buffer: gl.createBuffer(),
+      index: gl.createBuffer(),
+      vertices: gl.createVertexArray(),
+      count: 0,
+      room: 0,
+    };
     const stride = numbersPerCorner * bytesPerNumber;
     gl.bindVertexArray(made.vertices);
     gl.bindBuffer(gl.ELEMENT_ARRAY_BUFFER, made.index);
@@ -110,7 +118,11 @@ export function createLinePen(gl: WebGL2RenderingContext): LinePen {
       gl.bindVertexArray(target.vertices);
       gl.bindBuffer(gl.ARRAY_BUFFER, target.buffer);
       gl.bufferData(gl.ARRAY_BUFFER, cornersOf(segments), gl.DYNAMIC_DRAW);
-      if (count !== target.count) gl.bufferData(gl.ELEMENT_ARRAY_BUFFER, indexesOf(count), gl.DYNAMIC_DRAW);
+      if (count > target.room) {
+        // Room to spare, since the number of rows changes with every bearing.
+        target.room = 2 * count;
+        gl.bufferData(gl.ELEMENT_ARRAY_BUFFER, indexesOf(target.room), gl.STATIC_DRAW);
+      }
       gl.bindVertexArray(null);
       target.count = count;
     },
@@ -156,8 +168,11 @@ function cornersOf(segments: Float32Array): Float32Array {
 }
 
 function indexesOf(count: number): Uint32Array {
-  return Uint32Array.from({ length: count * indexOfCorner.length }, (_, i) => {
-    const segment = Math.floor(i / indexOfCorner.length);
-    return 4 * segment + (indexOfCorner[i % indexOfCorner.length] ?? 0);
-  });
+  const indexes = new Uint32Array(count * indexOfCorner.length);
+  for (let segment = 0; segment < count; segment++) {
+    indexOfCorner.forEach((corner, i) => {
+      indexes[segment * indexOfCorner.length + i] = 4 * segment + corner;
+    });
+  }
+  return indexes;
 }
