@@ -3,7 +3,7 @@ export const words = {
   title: "Tautrow",
   claim: "Plan trellised vine rows on an irregular parcel.",
   welcome:
-    "Open the outline of your ground as GeoJSON, or one of the samples. Everything stays on this machine: nothing is sent anywhere.",
+    "Draw the outline of your ground, open it as GeoJSON, or try a sample. Everything stays on this machine: nothing is sent anywhere.",
   openOwn: "Open your own file",
   dropHint: "or drop it anywhere on this page",
   samplesTitle: "Samples",

@@ -82,7 +82,9 @@ export function keepOpenProject(store: Store, { shelf, refreshList, onKept }: Pa
     onKept();
     if (opened === made) keeping.id.value = record.id;
     turns.tell({ kind: "kept", id: record.id, revision: record.revision });
-    void refreshList();
+    // Not read anew: that would stand in the way of the next writing.
+    const others = keeping.list.peek()?.filter(({ id }) => id !== record.id);
+    if (others) keeping.list.value = [record, ...others];
   };
 
   /** What is on the page goes on under another name, because another page wrote the project too. */

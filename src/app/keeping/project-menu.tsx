@@ -1,4 +1,4 @@
-import { useId, useRef } from "preact/hooks";
+import { useId, useRef, useState } from "preact/hooks";
 import { EmptyMap } from "../first-screen/empty-map.tsx";
 import { OpenOwnFile } from "../first-screen/open-own-file.tsx";
 import { SampleList } from "../first-screen/sample-list.tsx";
@@ -11,10 +11,12 @@ export function ProjectMenu() {
   const { keeping } = useStore();
   const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
+  const [isOpen, setOpen] = useState(false);
   const close = (): void => dialog.current?.close();
   const keeper = keeping.keeper.value;
   const open = (): void => {
     void keeper?.refresh().catch(() => undefined);
+    setOpen(true);
     dialog.current?.showModal();
   };
   const file = keeping.fileName.value;
@@ -26,46 +28,57 @@ export function ProjectMenu() {
       <button type="button" onClick={open}>
         {words.open}
       </button>
-      <dialog ref={dialog} class="open-dialog" aria-labelledby={titleId}>
+      <dialog ref={dialog} class="open-dialog" aria-labelledby={titleId} onClose={() => setOpen(false)}>
         <h2 id={titleId}>Projects</h2>
-        <p class="aside">
-          <StayingNote />
-        </p>
-        <div class="this-project">
-          <button
-            type="button"
-            disabled={!keeper}
-            onClick={() => {
-              close();
-              void keeper?.saveAs();
-            }}
-          >
-            Save as a file
-          </button>
-          <button
-            type="button"
-            disabled={!keeper || keeping.id.value === null}
-            onClick={() => void keeper?.duplicate(keeping.id.value ?? "")}
-          >
-            Duplicate this project
-          </button>
-          <OpenOwnFile onChosen={close} />
-        </div>
-        <EmptyMap onChosen={close} />
-        {(keeping.list.value?.length ?? 0) > 0 && (
-          <>
-            <h3>Kept in this browser</h3>
-            <ProjectList onChosen={close} />
-          </>
-        )}
-        <h3>{words.samplesTitle}</h3>
-        <SampleList onChosen={close} />
+        {isOpen && <Choices onChosen={close} />}
         <form method="dialog">
           <button type="submit" class="quiet-button">
             {words.close}
           </button>
         </form>
       </dialog>
+    </>
+  );
+}
+
+/** What there is to do with this project and to open in its place. */
+function Choices({ onChosen: close }: { readonly onChosen: () => void }) {
+  const { keeping } = useStore();
+  const keeper = keeping.keeper.value;
+  return (
+    <>
+      <p class="aside">
+        <StayingNote />
+      </p>
+      <div class="this-project">
+        <button
+          type="button"
+          disabled={!keeper}
+          onClick={() => {
+            close();
+            void keeper?.saveAs();
+          }}
+        >
+          Save as a file
+        </button>
+        <button
+          type="button"
+          disabled={!keeper || keeping.id.value === null}
+          onClick={() => void keeper?.duplicate(keeping.id.value ?? "")}
+        >
+          Duplicate this project
+        </button>
+        <OpenOwnFile onChosen={close} />
+      </div>
+      <EmptyMap onChosen={close} />
+      {(keeping.list.value?.length ?? 0) > 0 && (
+        <>
+          <h3>Kept in this browser</h3>
+          <ProjectList onChosen={close} />
+        </>
+      )}
+      <h3>{words.samplesTitle}</h3>
+      <SampleList onChosen={close} />
     </>
   );
 }

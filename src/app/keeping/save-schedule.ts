@@ -16,9 +16,9 @@ export interface SaveSchedule {
 }
 
 /** Typing is over, for now. */
-const quiet_ms = 200;
-/** Longest from a change to the beginning of its saving, so that it is on the disk within a second. */
-const longest_ms = 500;
+const quiet_ms = 100;
+/** Longest from a change to the beginning of its saving: on a slow machine that is busy drawing, the rest of a second is not much. */
+const longest_ms = 250;
 
 /** Decides when to save. Saves never overlap; what changes during one is saved after it. */
 export function createSaveSchedule(clock: Clock, save: () => Promise<void>): SaveSchedule {
