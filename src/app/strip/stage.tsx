@@ -58,10 +58,10 @@ function walkLine(event: KeyboardEvent): void {
   const by = event.key === "ArrowRight" ? 1 : event.key === "ArrowLeft" ? -1 : 0;
   const line = event.target instanceof HTMLElement ? event.target.closest(".stage-head") : null;
   if (by === 0 || line === null) return;
-  const stops = [...line.querySelectorAll("button")];
-  const at = stops.findIndex((stop) => stop === document.activeElement);
+  const stops: readonly Element[] = [...line.querySelectorAll("button")];
+  const at = document.activeElement ? stops.indexOf(document.activeElement) : -1;
   const next = stops[at + by];
-  if (at < 0 || !next) return;
+  if (at < 0 || !(next instanceof HTMLElement)) return;
   event.preventDefault();
   next.focus();
 }
