@@ -39,8 +39,6 @@ if (!store.history.peek()) {
   if (address !== null) await openAddress(store, address, page);
   else if (sample !== null) await openSample(store, sample, page);
 }
-// The list of kept projects is on the first screen from the beginning.
-if (!store.history.peek()) await keeping;
 if (page.searchParams.has("bench")) {
   (await import("./bench-hook.ts")).exposeBench(store);
   (await import("./keeping/soak-hook.ts")).exposeStates(store);

@@ -63,6 +63,8 @@ test("every sample opens from its address, draws its plan and says so in its tit
 });
 
 test("a file chosen by button replaces what was open", async ({ page }) => {
+  // A headless browser shows no file window of its own; the page has a field for browsers that have none.
+  await page.addInitScript(() => Object.defineProperty(window, "showOpenFilePicker", { value: undefined }));
   await openSample(page);
   await page.getByRole("button", { name: "Open…" }).click();
   await openOwnFile(page, "strip.geojson", sampleText);

@@ -9,9 +9,11 @@ import { SampleList } from "./sample-list.tsx";
 
 /** What there is to begin with: one's own projects, a file, an empty map, or a sample. */
 export function FirstScreen() {
-  const hasOwn = (useStore().keeping.list.value?.length ?? 0) > 0;
+  const { list, hasLooked } = useStore().keeping;
+  const hasOwn = (list.value?.length ?? 0) > 0;
+  // It is not seen before it is whole: nothing is to move under the hand.
   return (
-    <main class="welcome">
+    <main class={hasLooked.value ? "welcome" : "welcome is-waiting"}>
       <div class={hasOwn ? "welcome-sheet has-own" : "welcome-sheet"}>
         <header>
           <h1>{words.title}</h1>

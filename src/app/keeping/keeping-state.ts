@@ -65,6 +65,8 @@ export interface KeepingState {
   readonly isReading: Signal<boolean>;
   /** True while the other tab is asked to let go. */
   readonly isTakingOver: Signal<boolean>;
+  /** True once it is known whether there are kept projects, or that this can not be known. */
+  readonly hasLooked: Signal<boolean>;
   /** Null while it was not read. */
   readonly list: Signal<readonly ProjectRecord[] | null>;
   readonly message: Signal<Message | null>;
@@ -86,6 +88,7 @@ export function createKeepingState(): KeepingState {
     id: signal<string | null>(null),
     isReading: signal(false),
     isTakingOver: signal(false),
+    hasLooked: signal(false),
     list: signal<readonly ProjectRecord[] | null>(null),
     message: signal<Message | null>(null),
     unreadable: signal<Unreadable | null>(null),

@@ -17,5 +17,7 @@ export async function loadKeeping(store: Store): Promise<Keeper | null> {
       },
     };
     return null;
+  } finally {
+    store.keeping.hasLooked.value = true;
   }
 }
