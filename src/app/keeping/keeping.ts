@@ -82,9 +82,13 @@ export async function startKeeping(store: Store): Promise<Keeper> {
   return keeper;
 }
 
+/** Some browsers ask the person: once is enough. */
+let hasAsked = false;
+
 /** Asks the browser not to clear what is kept when the disk runs low. */
 async function askToStay({ keeping }: Store): Promise<void> {
-  if (keeping.isPersistent.peek() !== null) return;
+  if (hasAsked) return;
+  hasAsked = true;
   // Some browsers have it at secure addresses only.
   const { storage }: { readonly storage?: StorageManager } = navigator;
   const granted = storage ? await storage.persist().catch(() => false) : false;
