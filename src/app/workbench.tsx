@@ -28,7 +28,7 @@ export function Workbench() {
   }, [store, opened]);
 
   // On a phone the map is to be drawn on, so the steps make room.
-  const isDrawing = store.drawing.tool.value !== null;
+  const isDrawing = store.drawing.tool.value !== null || store.drawing.isPaletteOpen.value;
   useEffect(() => setStop(isDrawing ? "low" : "half"), [isDrawing]);
 
   const closeNotes = (): void => {

@@ -45,7 +45,7 @@ export function CornerTable({ corners, closed, caption, onMove, onInsert, onRemo
         <thead>
           <tr>
             <th scope="col">No.</th>
-            <th scope="col">Latitude, longitude; side to the next</th>
+            <th scope="col">Place; side to the next</th>
             <th scope="col">
               <span class="unseen">Put in, take out</span>
             </th>

@@ -1,7 +1,7 @@
 import "./drawing.css";
 import { effect } from "@preact/signals";
 import { LngLatBounds, type Map as MapLibreMap } from "maplibre-gl";
-import { useEffect } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
 import { drawnThing } from "../../core/drawing/drawn.ts";
 import type { Store } from "../store.ts";
 import { useStore } from "../store-context.ts";
@@ -37,10 +37,15 @@ function Aside() {
   const store = useStore();
   const { drawing } = store;
   const aside = drawing.putAside.value;
+  const isShown = aside !== null && drawing.tool.value === null;
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (isShown && document.activeElement === document.body) box.current?.querySelector("button")?.focus();
+  }, [isShown]);
   if (!aside || drawing.tool.value) return null;
   const count = aside.corners.length;
   return (
-    <div class="put-aside" role="status">
+    <div class="put-aside" role="status" ref={box}>
       <span>
         {aside.tool.label} with {count} {count === 1 ? "corner" : "corners"} put aside.
       </span>

@@ -15,7 +15,7 @@ export function draw(store: Store, tool: Tool, corners: readonly LonLat[], heigh
   if (tool.role === "hole") return drawHole(store, corners);
   if (tool.role === "measure") return { ok: false, trouble: "A measure is not part of the project." };
   const { role, shape } = tool;
-  const properties = propertiesOf(tool, height);
+  const properties = propertiesOf(store, tool, height);
   let key = "";
   const findings = edit(store, { name: `Draw ${tool.label.toLowerCase()}` }, (project) => {
     const made = withThing(project, { role, shape, corners, properties });
@@ -26,8 +26,9 @@ export function draw(store: Store, tool: Tool, corners: readonly LonLat[], heigh
   return findings.length > 0 ? { ok: false, trouble: whyNot(store, findings) } : { ok: true, key };
 }
 
-function propertiesOf({ role, isWalked }: Tool, height: string | null): JsonObject {
+function propertiesOf(store: Store, { role, isWalked }: Tool, height: string | null): JsonObject {
   if (role === "parcel") return { outline: isWalked ? "walked" : "drawn" };
+  if (role === "block") return { block: store.blockId.peek() ?? "1" };
   return height === null ? {} : { height };
 }
 

@@ -1,3 +1,4 @@
+import "./draw-buttons.css";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";

@@ -18,7 +18,10 @@ export function Palette() {
       id="draw-palette"
       aria-label="What to draw"
       onKeyDown={(event) => {
-        if (event.key === "Escape") drawing.isPaletteOpen.value = false;
+        if (event.key !== "Escape") return;
+        event.preventDefault();
+        drawing.isPaletteOpen.value = false;
+        document.querySelector<HTMLElement>(".draw-buttons button")?.focus();
       }}
     >
       <ul ref={list}>

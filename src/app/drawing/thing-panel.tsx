@@ -34,11 +34,13 @@ function Selected({ project, thing }: { readonly project: Project; readonly thin
   const section = useRef<HTMLElement>(null);
   useEffect(() => {
     section.current?.scrollIntoView({ block: "nearest" });
+    // Where the keyboard was is gone with the drawing that is finished.
+    if (document.activeElement === document.body) section.current?.focus({ preventScroll: true });
   }, []);
   const side = drawing.side.value;
   const sidePath = thing.paths.find(({ path }) => path === side?.path);
   return (
-    <section class="thing-panel" ref={section} aria-label="Selected">
+    <section class="thing-panel" ref={section} tabIndex={-1} aria-label="Selected">
       <header>
         <h2>{thingLabel(thing)}</h2>
         <button type="button" class="quiet-button" onClick={() => select(store, null)}>
@@ -57,7 +59,13 @@ function Selected({ project, thing }: { readonly project: Project; readonly thin
         <PathPart key={path.path} project={project} thing={thing} path={path} />
       ))}
       <p class="panel-buttons">
-        <button type="button" onClick={() => removeThing(store, thing.key)}>
+        <button
+          type="button"
+          onClick={() => {
+            removeThing(store, thing.key);
+            document.querySelector<HTMLElement>(".draw-buttons button")?.focus();
+          }}
+        >
           Take it away
         </button>
       </p>

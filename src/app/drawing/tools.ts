@@ -53,6 +53,11 @@ export const choices: readonly Choice[] = [
     ],
   },
   {
+    label: "Block",
+    hint: "where the planting that is shown lies, when it is not the whole parcel",
+    tools: [tool("block", "area", "Block", "Area")],
+  },
+  {
     label: "Row that stands",
     hint: "from end post to end post",
     tools: [tool("row", "line", "Row that stands", "Two posts")],
