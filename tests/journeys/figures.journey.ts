@@ -47,7 +47,7 @@ function toldOnFocus(region: Locator) {
 test("every number of every open step tells on focus how it came about, and axe finds nothing wrong with any", async ({
   page,
 }) => {
-  test.setTimeout(150_000);
+  test.setTimeout(180_000);
   await openSample(page);
   await expect(page.getByText("Turn to the best")).toBeVisible();
   await openStage(page, "Ground");

@@ -14,6 +14,7 @@ test("the side view is closed until it is asked for, and says to choose a row", 
 test("the chosen row is drawn from its side with every post, wire, stake, vine and emitter it has", async ({
   page,
 }) => {
+  test.setTimeout(90_000);
   await openSample(page);
   await rowButtons(page).nth(4).click();
   await page.getByRole("button", { name: /^Side view/ }).click();
