@@ -17,7 +17,7 @@ async function saved(page: Page): Promise<string> {
 test("ten edits of ten kinds are taken back one by one to the file as it was opened, and done again to the end", async ({
   page,
 }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(240_000);
   await openSample(page);
   await openStage(page, "Hand over");
   await openStage(page, "Ground");
@@ -31,7 +31,6 @@ test("ten edits of ten kinds are taken back one by one to the file as it was ope
     await expect(undoButton(page)).toHaveAccessibleName(name);
     names.push((await undoButton(page).getAttribute("aria-label")) ?? "");
   };
-  await page.getByLabel("Row spacing", { exact: true }).pressSequentially("9 ft");
   await page.getByLabel("Row spacing", { exact: true }).fill("9 ft");
   await page.keyboard.press("Enter");
   await done(/^Undo: row spacing 9 ft$/);

@@ -62,7 +62,7 @@ for (const { name, width, height, why } of sizes) {
   test(`at ${width} by ${height}, ${why}, every step, the notes and the side view are reached and nothing is cut`, async ({
     page,
   }) => {
-    test.setTimeout(120_000);
+    test.setTimeout(240_000);
     await page.setViewportSize({ width, height });
     await openSample(page);
     await expectFits(page);
