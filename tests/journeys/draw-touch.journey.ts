@@ -21,6 +21,7 @@ const corners = [
 const thumb_px = 44;
 
 test("on a phone a parcel is drawn by taps, bent by a thumb and taken back", async ({ page }) => {
+  test.slow();
   await startEmpty(page);
   await expectAccessible(page);
   await page.getByLabel("Latitude and longitude").fill("38.2914, -122.4580");

@@ -121,6 +121,7 @@ test("a parcel is drawn with the keyboard alone, by coordinates and by lengths a
 test("a hole, obstacles of every shape, a cross alley, marks, water, a standing row, a main line and a height", async ({
   page,
 }) => {
+  test.slow();
   await startAtPlace(page);
   await page.getByRole("button", { name: "Draw the parcel" }).click();
   await clickPlaces(page, [...corners, ...corners.slice(0, 1)]);
@@ -226,6 +227,7 @@ test("a hole, obstacles of every shape, a cross alley, marks, water, a standing 
 test("a corner is dragged with the rows following, snaps, and is one step; corners are put in and taken out", async ({
   page,
 }) => {
+  test.slow();
   await openSample(page);
   await page.waitForTimeout(500);
   await openStage(page, "Ground");
@@ -278,6 +280,7 @@ test("a corner is dragged with the rows following, snaps, and is one step; corne
 });
 
 test("a side is selected on the map, gets its setback, and keeps it while corners come and go", async ({ page }) => {
+  test.slow();
   await openSample(page);
   await page.waitForTimeout(500);
   await openStage(page, "Ground");
@@ -379,6 +382,7 @@ test.describe("with a position", () => {
   test.use({ geolocation: { latitude: 38.2914, longitude: -122.458, accuracy: 4 }, permissions: ["geolocation"] });
 
   test("an outline is walked corner by corner and says that it is a sketch", async ({ page, context }) => {
+    test.slow();
     await startEmpty(page);
     await page.getByRole("button", { name: "Use my position" }).click();
     await expect(page.getByText("The map is where you are.")).toBeVisible();
@@ -401,6 +405,8 @@ test.describe("with a position", () => {
     await expect(panel(page)).toContainText("A sketch: good for planning, not for staking.");
     const [parcel] = await savedOf(page, "parcel");
     expect(parcel?.properties.outline).toBe("walked");
+    await expect(page.getByText("do not stake from it")).toBeVisible();
+    await expectAccessible(page);
     expect(JSON.stringify(parcel?.geometry?.coordinates)).toContain("[-122.4568,38.2906]");
   });
 });

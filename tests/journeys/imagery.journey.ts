@@ -70,6 +70,7 @@ async function bring(page: Page, template: string): Promise<void> {
 test("one's own tiles are shown with their attribution, kept on this device, and taken away again", async ({
   page,
 }) => {
+  test.slow();
   const served = await serveTiles(page, tile());
   await openSample(page);
   const before = (await savedProject(page)).text;

@@ -17,6 +17,11 @@ export function HandOver() {
   const stem = fileStem(project.name);
   return (
     <Stage number={7} name="Hand over" result={isBlank(project) ? afterTheParcel : "GeoJSON, tables, project file"}>
+      {project.parcels.some(({ outline }) => outline === "walked") && (
+        <p class="sketch-caution">
+          An outline here was walked with a phone: a sketch, metres off. Good for planning; do not stake from it.
+        </p>
+      )}
       <ul class="exports">
         <li>
           <button
