@@ -17,7 +17,19 @@ export interface HandlePlace {
 const mostHandles = 300;
 /** Sides shorter than this on the screen get no middle handle: it would lie under the corners. */
 const leastSide_px = 56;
+const leastApart_px = 22;
 const margin_px = 24;
+
+/** Those that do not lie on the one before: the others come when the map is nearer. */
+function apart(handles: readonly { readonly handle: HandlePlace; readonly at: Pixel }[]): HandlePlace[] {
+  const kept: { readonly handle: HandlePlace; readonly at: Pixel }[] = [];
+  for (const each of handles) {
+    const last = kept.at(-1);
+    if (last?.handle.path === each.handle.path && distance_px(last.at, each.at) < leastApart_px) continue;
+    kept.push(each);
+  }
+  return kept.map(({ handle }) => handle);
+}
 
 /** The handles that a thing shows now: all its corners, and middles of sides that are long enough on the screen. */
 export function handlesOf(
@@ -47,7 +59,7 @@ export function handlesOf(
     return [...corners, ...middles];
   });
   if (!isLarge) return handles;
-  const seen = handles.filter(({ at }) => isSeen(pixelOf(map, at)));
+  const seen = apart(handles.map((handle) => ({ handle, at: pixelOf(map, handle.at) })).filter(({ at }) => isSeen(at)));
   const centre = { x: clientWidth / 2, y: clientHeight / 2 };
   const distance = ({ at }: HandlePlace): number => distance_px(pixelOf(map, at), centre);
   return seen.sort((a, b) => distance(a) - distance(b)).slice(0, mostHandles);
