@@ -79,7 +79,8 @@ export function createIndexedShelf(): Shelf {
       const requests = [
         texts.add({ id: record.id, revision: record.revision, text }),
         projects.put(record),
-        ...dropped.map((revision) => texts.delete([record.id, revision])),
+        ...dropped.map((revision) => texts.put({ id: record.id, revision, text: null })),
+        ...forgettable(record).map((revision) => texts.delete([record.id, revision])),
       ];
       // Of requests that fail together the transaction tells the reason.
       for (const request of requests) void settled(request);
@@ -108,6 +109,19 @@ export function createIndexedShelf(): Shelf {
       await (database ?? (await connected())).put("files", { id, handle, stamp });
     },
   };
+}
+
+/** Of revisions this far back nobody needs to know any more that they were there. */
+const remembered = 2000;
+const forgottenTogether = 100;
+
+/** Revisions whose empty records go with this one: a hundred every hundred revisions. */
+function forgettable({ revision, revisions }: ProjectRecord): readonly number[] {
+  if (revision % forgottenTogether !== 0 || revision <= remembered) return [];
+  const kept = new Set(revisions.map((each) => each.revision));
+  return Array.from({ length: forgottenTogether }, (_, i) => revision - remembered - i).filter(
+    (each) => each > 0 && !kept.has(each),
+  );
 }
 
 async function readable(connection: IDBPDatabase<Tables>, id: string, revision: number): Promise<string | null> {

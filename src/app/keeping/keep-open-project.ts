@@ -18,7 +18,7 @@ import { type Turns, takeTurns } from "./turns.ts";
 
 export interface OpenProjectKeeping extends Turns {
   /** Keeps all that is not kept. */
-  flush(isLeaving?: boolean): Promise<void>;
+  flush(): Promise<void>;
   /** Takes the right to write a project; false when another tab has it. */
   hold(id: string): Promise<boolean>;
   /** Gives that right back, unless the project is on the page. */
@@ -169,9 +169,9 @@ export function keepOpenProject(store: Store, { shelf, refreshList, onKept }: Pa
 
   return {
     ...turns,
-    flush: async (isLeaving = false) => {
+    flush: async () => {
       const all = [...(opened ? [opened] : []), ...left];
-      await Promise.all(all.map(({ session }) => session.flush(isLeaving)));
+      await Promise.all(all.map(({ session }) => session.flush()));
       for (const each of [...left]) await leave(each);
     },
     hold: (id) => turns.lockOf(id)?.hold() ?? Promise.resolve(true),

@@ -61,9 +61,9 @@ export async function startKeeping(store: Store): Promise<Keeper> {
     wasOpen = isOpen;
   });
   document.addEventListener("visibilitychange", () => {
-    if (document.visibilityState === "hidden") void open.flush(true);
+    if (document.visibilityState === "hidden") void open.flush();
   });
-  window.addEventListener("pagehide", () => void open.flush(true));
+  window.addEventListener("pagehide", () => void open.flush());
   window.addEventListener("beforeunload", (event) => {
     if (open.isAtRisk()) event.preventDefault();
   });

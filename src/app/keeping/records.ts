@@ -26,7 +26,8 @@ export interface ProjectRecord {
 export interface TextRecord {
   readonly id: string;
   readonly revision: number;
-  readonly text: string;
+  /** Null once it was given up; that there was such a revision is still known. */
+  readonly text: string | null;
 }
 
 /** What a file looked like when it was last read or written here. */

@@ -6,7 +6,7 @@ export interface Clock {
 }
 
 export interface SaveSchedule {
-  /** Something changed: it is saved after a short quiet, but never long after the first change. */
+  /** Something changed: it is saved at once, or soon after what was saved before. */
   changed(): void;
   /** Saves now what has changed and not been saved; done when nothing is being saved any more. */
   flush(): Promise<void>;
@@ -15,27 +15,25 @@ export interface SaveSchedule {
   stop(): void;
 }
 
-/** Typing is over, for now. */
-const quiet_ms = 100;
-/** Longest from a change to the beginning of its saving: on a slow machine that is busy drawing, the rest of a second is not much. */
-const longest_ms = 250;
+/** From one saving to the next at least. */
+const apart_ms = 250;
 
 /** Decides when to save. Saves never overlap; what changes during one is saved after it. */
 export function createSaveSchedule(clock: Clock, save: () => Promise<void>): SaveSchedule {
-  let firstChange: number | null = null;
+  let isUnsaved = false;
+  let begun = Number.NEGATIVE_INFINITY;
   let cancel: (() => void) | null = null;
   let saving: Promise<void> | null = null;
 
   const plan = (): void => {
-    if (firstChange === null || saving) return;
-    cancel?.();
-    const left_ms = firstChange + longest_ms - clock.now();
-    cancel = clock.later(begin, Math.max(0, Math.min(quiet_ms, left_ms)));
+    if (!isUnsaved || saving || cancel) return;
+    cancel = clock.later(begin, Math.max(0, begun + apart_ms - clock.now()));
   };
   const begin = (): void => {
     cancel?.();
     cancel = null;
-    firstChange = null;
+    isUnsaved = false;
+    begun = clock.now();
     const running = save().finally(() => {
       if (saving === running) saving = null;
       plan();
@@ -44,12 +42,12 @@ export function createSaveSchedule(clock: Clock, save: () => Promise<void>): Sav
   };
   return {
     changed: () => {
-      firstChange ??= clock.now();
+      isUnsaved = true;
       plan();
     },
     flush: async () => {
       // What is being saved now may be older than what is there.
-      while (saving || firstChange !== null) {
+      while (saving || isUnsaved) {
         if (!saving) begin();
         await saving;
       }
@@ -58,7 +56,7 @@ export function createSaveSchedule(clock: Clock, save: () => Promise<void>): Sav
     stop: () => {
       cancel?.();
       cancel = null;
-      firstChange = null;
+      isUnsaved = false;
     },
   };
 }
@@ -67,6 +65,16 @@ export function createSaveSchedule(clock: Clock, save: () => Promise<void>): Sav
 export const machineClock: Clock = {
   now: () => Date.now(),
   later: (run, delay_ms) => {
+    if (delay_ms <= 0) {
+      // Before the page draws what changed, which may take a while.
+      let isWanted = true;
+      queueMicrotask(() => {
+        if (isWanted) run();
+      });
+      return () => {
+        isWanted = false;
+      };
+    }
     const timer = setTimeout(run, delay_ms);
     return () => clearTimeout(timer);
   },

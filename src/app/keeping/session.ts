@@ -25,7 +25,7 @@ export interface SessionParts {
   readonly isUnkept: boolean;
   readonly newId: () => string;
   readonly thumbnailOf: (project: Project) => string;
-  /** True when no other tab can write it. */
+  /** True when this tab has its lock. */
   readonly isSoleWriter: () => boolean;
   /** Called when the status may be another; not for the first. */
   readonly onStatus: (status: SessionStatus) => void;
@@ -41,11 +41,8 @@ export interface Session {
   readonly project: () => Project;
   readonly status: () => SessionStatus;
   take(project: Project): void;
-  /**
-   * Keeps now what is not kept yet; true when all is kept, or there is nothing to keep. While the page is leaving nothing can be read any
-   * more before it is written; where this tab is known to be the only writer it need not be.
-   */
-  flush(isLeaving?: boolean): Promise<boolean>;
+  /** Keeps now what is not kept yet; true when all is kept, or there is nothing to keep. */
+  flush(): Promise<boolean>;
   /** No more tries; what is not kept stays in memory. */
   stop(): void;
 }
@@ -59,7 +56,6 @@ export function createSession(parts: SessionParts): Session {
   let kept: Project | null = parts.isUnkept ? null : parts.project;
   let failure: KeepingFailure | null = null;
   let failures = 0;
-  let leaving = false;
   let cancelRetry: (() => void) | null = null;
 
   const status = (): SessionStatus => {
@@ -107,7 +103,7 @@ export function createSession(parts: SessionParts): Session {
     };
     const dropped = before.filter((each) => !staying.includes(each)).map((each) => each.revision);
     const base = record?.revision ?? null;
-    const isSoleWriter = leaving && (record === null || parts.isSoleWriter());
+    const isSoleWriter = record === null || parts.isSoleWriter();
     try {
       const outcome = await shelf.write({ record: next, text, base, dropped, isSoleWriter });
       if (outcome === "conflict") return outcome;
@@ -148,11 +144,9 @@ export function createSession(parts: SessionParts): Session {
       if (newest !== kept || failure || schedule.isBusy()) schedule.changed();
       onStatus(status());
     },
-    flush: async (isLeaving = false) => {
-      leaving = isLeaving;
+    flush: async () => {
       if (newest !== kept) schedule.changed();
       await schedule.flush();
-      leaving = false;
       return newest === kept;
     },
     stop: () => {

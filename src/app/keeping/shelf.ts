@@ -13,7 +13,10 @@ export interface Writing {
   readonly base: number | null;
   /** Texts that are taken away by this. */
   readonly dropped: readonly number[];
-  /** True when no other tab can write this project: then nothing is read first, so that it can still be done while the page goes away. */
+  /**
+   * True when this tab has the lock of the project: then nothing is read first, so that all is handed over at once, even while the page
+   * goes away. That nobody else has written a text of the same revision is seen to all the same: it can not be added twice.
+   */
   readonly isSoleWriter: boolean;
 }
 

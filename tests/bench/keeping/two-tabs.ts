@@ -81,18 +81,24 @@ async function oneRun(
     if (kind < 0.12) await press(tab, "Work here instead");
     else if (kind < 0.17) await press(tab, "Make a copy");
     else if (kind < 0.23) {
+      // What is lost by going away before that is another matter: see the kills.
+      await kept(tab);
       await tab.reload();
       await ready(tab);
     } else await mark(tab, `mark-${i}`);
     if (random() < 0.6) await tab.waitForTimeout(between(random, 0, 700));
   }
-  // All that is to be kept is kept a second later.
-  await first.waitForTimeout(1500);
+  for (const tab of tabs) await kept(tab);
   return { accepted, refused, texts: await keptTexts(first) };
 }
 
 async function ready(tab: Page): Promise<void> {
   await tab.getByLabel("Row spacing", { exact: true }).waitFor({ timeout: 20_000 });
+}
+
+/** Waits until the tab says that all is kept, or that another one keeps it. */
+async function kept(tab: Page): Promise<void> {
+  await tab.locator(".keeping-status", { hasText: /^(Kept|Open in another tab)$/ }).waitFor({ timeout: 15_000 });
 }
 
 /** Presses a button if the tab has it at present. */
