@@ -378,6 +378,30 @@ test("while something is drawn a click chooses no row, and afterwards it does ag
   await expect(page.locator('.row-list [aria-pressed="true"]')).toHaveCount(1);
 });
 
+test("a press on the map selects a spot, an outline, or nothing, and Escape lets go", async ({ page }) => {
+  test.slow();
+  await openSample(page);
+  await openStage(page, "Ground");
+  const list = page.locator(".drawn-list");
+  await list.getByRole("button", { name: /^Oak/ }).click();
+  const oak = await middle(page.getByRole("button", { name: "Corner 1", exact: true }));
+  await list.getByRole("button", { name: /Home parcel/ }).click();
+  const [from, to] = [
+    await middle(page.getByRole("button", { name: "Corner 1", exact: true })),
+    await middle(page.getByRole("button", { name: "Corner 2", exact: true })),
+  ];
+  await page.keyboard.press("Escape");
+  await expect(panel(page)).toHaveCount(0);
+  await page.mouse.click(oak.x, oak.y);
+  await expect(panel(page).getByRole("heading", { name: "Oak (obstacle)" })).toBeVisible();
+  await page.mouse.click(from.x + (to.x - from.x) * 0.3, from.y + (to.y - from.y) * 0.3);
+  await expect(panel(page).getByRole("heading", { name: /Home parcel/ })).toBeVisible();
+  const { x, y } = await onMap(page, 0.02, 0.9);
+  await page.mouse.click(x, y);
+  await expect(panel(page)).toHaveCount(0);
+  await expect(page.locator(".drawing-handle")).toHaveCount(0);
+});
+
 test.describe("with a position", () => {
   test.use({ geolocation: { latitude: 38.2914, longitude: -122.458, accuracy: 4 }, permissions: ["geolocation"] });
 

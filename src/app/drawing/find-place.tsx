@@ -13,7 +13,7 @@ export function FindPlace() {
   const [told, setTold] = useState<{ readonly sentence: string; readonly isRefusal: boolean } | null>(null);
   const id = useId();
   const isEmpty = (project.value?.document.features.length ?? 1) === 0;
-  if (!isEmpty || drawing.tool.value || drawing.isPaletteOpen.value) return null;
+  if (!isEmpty || drawing.tool.value || drawing.putAside.value || drawing.isPaletteOpen.value) return null;
   const go = (): void => {
     const place = parsePlace(typed);
     if (place.ok) drawing.lookAt.value = place.at;
