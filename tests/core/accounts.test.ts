@@ -11,7 +11,7 @@ import { compassAccount } from "../../src/core/exchange/compass-account.ts";
 import { compassReadings } from "../../src/core/exchange/compass-reading.ts";
 import { parcelAreaAccount, plantingAreaAccount } from "../../src/core/ground/accounts.ts";
 import { waterEndAccount, waterEndsAccount } from "../../src/core/mainline/accounts.ts";
-import { materialAccounts } from "../../src/core/materials/accounts.ts";
+import { materialAccounts, shoppingLinesAccount } from "../../src/core/materials/accounts.ts";
 import type { Plan } from "../../src/core/plan.ts";
 import { createPlanner } from "../../src/core/planner.ts";
 import { withSetting } from "../../src/core/project/edits.ts";
@@ -34,6 +34,7 @@ import {
   sweepRowsAccount,
   sweepScoreAccount,
   sweepShareAccount,
+  sweepShortAccount,
 } from "../../src/core/rows/sweep-accounts.ts";
 import {
   allWireAccount,
@@ -193,6 +194,7 @@ test.each(cases)("every number of $sample comes about as its account says, $chan
 
   const lines = materialAccounts(rows, trellis, drip, blocks, project.materials);
   expect(lines).toHaveLength(materials.lines.length);
+  expectGives(shoppingLinesAccount(lines), materials.lines.length);
   materials.lines.forEach((line, i) => {
     expectGives(lines[i]?.quantity ?? null, line.quantity);
     const [pack] = line.packs;
@@ -215,6 +217,7 @@ test.each(sampleNames())("every bearing on the chart of %s comes about as its ac
       expectGives(sweepLengthAccount(point), point.rowLength_m);
       expectGives(sweepMeanAccount(point), point.meanLength_m);
       expectGives(sweepRowsAccount(point, block.rows), point.rows);
+      expectGives(sweepShortAccount(point), point.shortRows);
       expectGives(sweepShareAccount(point, block.rows, land), point.plantedShare);
       expectGives(sweepScoreAccount(point, block.rows), point.score_m);
     }

@@ -1,5 +1,12 @@
+import {
+  areaWithinAccount,
+  sideBearingAccount,
+  sideLengthAccount,
+  wayLengthAccount,
+} from "../../core/drawing/accounts.ts";
 import { measurePath } from "../../core/drawing/measure.ts";
 import { formatQuantity } from "../../core/units.ts";
+import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { bearingText } from "./course-text.ts";
 import { frameNear } from "./drawing-frame.ts";
@@ -11,28 +18,58 @@ export function MeasureResult() {
   const units = store.units.value;
   const first = corners[0];
   const frame = first ? frameNear(store, first) : null;
-  if (!frame || corners.length < 2) return <p class="aside">Place corners; lengths and bearings stand here.</p>;
+  if (!first || !frame || corners.length < 2)
+    return <p class="aside">Place corners; lengths and bearings stand here.</p>;
   const open = measurePath(frame, corners, false);
   const closed = corners.length > 2 ? measurePath(frame, corners, true) : null;
-  const legs = open.sides.map((side, i) => ({ ...side, number: i + 1 }));
+  const legs = open.sides.map((side, i) => {
+    const from = corners[i] ?? first;
+    return { ...side, number: i + 1, from, to: corners[i + 1] ?? from };
+  });
   const length = (value_m: number): string => formatQuantity("length", value_m, units);
   return (
     <div class="measure-result">
       <ol>
-        {legs.map(({ number, length_m, bearing_deg }) => (
+        {legs.map(({ number, length_m, bearing_deg, from, to }) => (
           <li key={number}>
-            {length(length_m)} at {bearingText(bearing_deg, 1)}
+            <Figure
+              value={length(length_m)}
+              label={`side ${number}`}
+              account={() => sideLengthAccount(frame, from, to)}
+            />{" "}
+            at{" "}
+            <Figure
+              value={bearingText(bearing_deg, 1)}
+              label={`true bearing of side ${number}`}
+              account={() => sideBearingAccount(frame, from, to)}
+            />
           </li>
         ))}
       </ol>
       <dl class="measure-totals">
         <dt>Together</dt>
-        <dd>{length(open.length_m)}</dd>
+        <dd>
+          <Figure
+            value={length(open.length_m)}
+            label="the whole way"
+            account={() => wayLengthAccount(frame, corners, false)}
+          />
+        </dd>
         {closed && closed.area_m2 !== null && (
           <>
             <dt>Closed</dt>
             <dd>
-              {length(closed.length_m)} around, {formatQuantity("area", closed.area_m2, units)}
+              <Figure
+                value={length(closed.length_m)}
+                label="once around"
+                account={() => wayLengthAccount(frame, corners, true)}
+              />{" "}
+              around,{" "}
+              <Figure
+                value={formatQuantity("area", closed.area_m2, units)}
+                label="area within"
+                account={() => areaWithinAccount(frame, corners)}
+              />
             </dd>
           </>
         )}

@@ -1,7 +1,9 @@
+import { tapeDifferenceAccount } from "../../core/drawing/accounts.ts";
 import type { EdgeRef } from "../../core/drawing/drawn.ts";
 import { edgeSetback } from "../../core/drawing/edges.ts";
 import type { Project } from "../../core/project/project.ts";
 import { formatQuantity } from "../../core/units.ts";
+import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { CellField } from "./cell-field.tsx";
 import { setSideSetback, setTapedSide } from "./thing-edits.ts";
@@ -48,7 +50,12 @@ export function SideFields({ project, side, length_m, isLabelled }: SideFieldsPr
       />
       {taped_m !== null && (
         <span class="side-difference">
-          drawn {formatQuantity("length", length_m, units)}, {differenceText(length_m - taped_m, units)}
+          drawn {formatQuantity("length", length_m, units)},{" "}
+          <Figure
+            value={differenceText(length_m - taped_m, units)}
+            label={`side ${number}, drawn and taped`}
+            account={() => tapeDifferenceAccount(length_m, taped_m)}
+          />
         </span>
       )}
     </>

@@ -7,6 +7,7 @@ import {
   sweepRowsAccount,
   sweepScoreAccount,
   sweepShareAccount,
+  sweepShortAccount,
 } from "../../core/rows/sweep-accounts.ts";
 import { formatQuantity, type UnitSystem } from "../../core/units.ts";
 import { turnRows } from "../commands/turn-rows.ts";
@@ -167,7 +168,17 @@ function ChartReading({ point }: { readonly point: SweepPoint }) {
         label={`score ${at}`}
         account={() => sweepScoreAccount(point, block.rows)}
       />
-      {point.shortRows > 0 && `, ${count(point.shortRows, "piece")} too short`}
+      {point.shortRows > 0 && (
+        <>
+          ,{" "}
+          <Figure
+            value={count(point.shortRows, "piece")}
+            label={`too short ${at}`}
+            account={() => sweepShortAccount(point)}
+          />{" "}
+          too short
+        </>
+      )}
       {point.locked && ", locked out"}
     </p>
   );

@@ -1,5 +1,5 @@
 import { isBlank } from "../../core/drawing/blank.ts";
-import { materialAccounts } from "../../core/materials/accounts.ts";
+import { materialAccounts, shoppingLinesAccount } from "../../core/materials/accounts.ts";
 import type { Plan } from "../../core/plan.ts";
 import { vinesAccount } from "../../core/rows/accounts.ts";
 import { formatQuantity } from "../../core/units.ts";
@@ -27,21 +27,29 @@ export function MaterialsStage() {
   );
 }
 
-function MaterialsResult({ plan: { rows, materials, project } }: { readonly plan: Plan }) {
+function MaterialsResult({ plan }: { readonly plan: Plan }) {
+  const { rows, trellis, drip, materials, project } = plan;
   if (!rows) return <>{isBlank(project) ? afterTheParcel : "none yet"}</>;
   return (
-    <>
-      <ResultLine
-        parts={[
-          {
-            value: count(rows.vines.station_m.length, "vine"),
-            label: "without spares",
-            account: () => vinesAccount(rows),
-          },
-        ]}
-      />
-      , {count(materials?.lines.length ?? 0, "thing")} to buy
-    </>
+    <ResultLine
+      parts={[
+        {
+          value: count(rows.vines.station_m.length, "vine"),
+          label: "without spares",
+          account: () => vinesAccount(rows),
+        },
+        ...(trellis && drip && materials
+          ? [
+              {
+                value: `${count(materials.lines.length, "thing")} to buy`,
+                label: "lines of the shopping list",
+                account: () =>
+                  shoppingLinesAccount(materialAccounts(rows, trellis, drip, project.blocks, project.materials)),
+              },
+            ]
+          : []),
+      ]}
+    />
   );
 }
 

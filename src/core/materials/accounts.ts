@@ -17,6 +17,19 @@ export interface LineAccounts {
   readonly packs: Account | null;
 }
 
+/** How many things there are to buy. */
+export function shoppingLinesAccount(lines: readonly LineAccounts[]): Account {
+  const packed = lines.filter(({ packs }) => packs !== null).length;
+  return account(
+    {
+      formula: say`The lines of the shopping list: what comes in coils and bags, and what is bought by the piece.`,
+      inputs: [input("In coils and bags", "count", packed), input("By the piece", "count", lines.length - packed)],
+      source: "counted",
+    },
+    (inPacks, byPiece) => Number(inPacks) + Number(byPiece),
+  );
+}
+
 /** How every line of the shopping list came about, in the order of the list. */
 export function materialAccounts(
   rows: Rows,

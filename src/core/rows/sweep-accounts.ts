@@ -40,6 +40,18 @@ export function sweepRowsAccount(point: SweepPoint, settings: RowSettings): Acco
   );
 }
 
+/** How many pieces are too short to be rows at one bearing. */
+export function sweepShortAccount(point: SweepPoint): Account {
+  return account(
+    {
+      formula: say`All pieces of ground along the lines less those that are long enough to be rows.`,
+      inputs: [input("Pieces", "count", point.rows + point.shortRows), input("Rows", "count", point.rows)],
+      source: geometry,
+    },
+    (pieces, rows) => Number(pieces) - Number(rows),
+  );
+}
+
 /** How the mean row length at one bearing came about, m. */
 export function sweepMeanAccount(point: SweepPoint): Account {
   return account(
