@@ -130,10 +130,9 @@ test("the project on the page is deleted from the menu: the first screen comes, 
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Tautrow");
   expect(new URL(page.url()).hash).toBe("");
   await page.getByRole("button", { name: "Undo" }).click();
-  await page
-    .getByRole("button", { name: /^Acre with a notch/ })
-    .first()
-    .click();
+  // Not the sample of that name, which stands on the same screen.
+  const own = page.locator(".own-projects");
+  await own.getByRole("button", { name: /^Acre with a notch/ }).click();
   await expect(rowSpacing(page)).toHaveValue("9 ft");
 });
 

@@ -13,19 +13,28 @@ if (search?.browser) {
 }
 const executablePath = search?.browser?.executablePath ?? known ?? "";
 
+/** Journeys that count seconds or bytes: after all others. */
+const alone = /(keep-soak|first-load)\.journey\.ts$/;
+
 export default defineConfig({
   testDir: ".",
   testMatch: "**/*.journey.ts",
   outputDir: "../output/journeys",
+  // Drawing in software takes all that two processors have: side by side they are hardly faster, and late.
   workers: 1,
   timeout: 45_000,
   expect: { timeout: 10_000 },
   reporter: [["list"], ["json", { outputFile: "../output/journeys.json" }]],
+  projects: [
+    { name: "together", testIgnore: alone },
+    { name: "alone", testMatch: alone, dependencies: ["together"] },
+  ],
   use: {
     baseURL: `http://127.0.0.1:${ports.page}`,
     viewport: { width: 1280, height: 800 },
     launchOptions: { executablePath, args: [...launchArguments] },
-    trace: "retain-on-failure",
+    // A trace films every frame, which takes longer than many a journey: only when asked for.
+    trace: process.env.TAUTROW_TRACE === undefined ? "off" : "retain-on-failure",
   },
   webServer: {
     command: "node --import tsx tests/journeys/serve.ts",

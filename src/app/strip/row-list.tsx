@@ -18,6 +18,8 @@ export function RowList() {
   const [scrolled_px, setScrolled] = useState(0);
   const [column, setColumn] = useState(0);
   const region = useRef<HTMLDivElement>(null);
+  /** Where the keys have gone before the focus has: a second key goes on from there. */
+  const ahead = useRef<readonly [row: number, cell: number] | null>(null);
   const plan = store.shownPlan.value;
   const rows = plan?.rows?.rows ?? [];
   const selected = rows.findIndex((row) => row.id === store.row.value);
@@ -30,10 +32,14 @@ export function RowList() {
     const room = box.clientHeight - headHeight_px;
     if (top < box.scrollTop) box.scrollTop = top;
     else if (top + lineHeight_px > box.scrollTop + room) box.scrollTop = top + lineHeight_px - room;
-    if (!box.contains(document.activeElement)) return;
-    requestAnimationFrame(() =>
-      box.querySelector<HTMLElement>('.is-selected [tabindex="0"]')?.focus({ preventScroll: true }),
-    );
+    if (!box.contains(document.activeElement)) {
+      ahead.current = null;
+      return;
+    }
+    requestAnimationFrame(() => {
+      ahead.current = null;
+      box.querySelector<HTMLElement>('.is-selected [tabindex="0"]')?.focus({ preventScroll: true });
+    });
   }, [selected, column]);
 
   if (!plan || rows.length === 0) return <p class="aside">No row fits yet. The notes say why.</p>;
@@ -41,19 +47,22 @@ export function RowList() {
   const isShown = selected >= shown.first && selected < shown.past;
   const tabStop = isShown ? selected : Math.min(rows.length - 1, Math.ceil(scrolled_px / lineHeight_px));
   const goTo = (row: number, cell: number): void => {
-    setColumn(Math.min(columns.length - 1, Math.max(0, cell)));
-    chooseRow(store, rows[Math.min(rows.length - 1, Math.max(0, row))]?.id ?? null);
+    const to = [Math.min(rows.length - 1, Math.max(0, row)), Math.min(columns.length - 1, Math.max(0, cell))] as const;
+    if (to[0] !== selected || to[1] !== column) ahead.current = to;
+    setColumn(to[1]);
+    chooseRow(store, rows[to[0]]?.id ?? null);
   };
-  const move = (event: KeyboardEvent, index: number): void => {
+  const move = (event: KeyboardEvent, focused: number): void => {
+    const [index, cell] = ahead.current ?? [focused, column];
     const page = Math.floor(height_px / lineHeight_px) - 1;
     const far = event.ctrlKey || event.metaKey;
     const targets: Readonly<Record<string, readonly [row: number, cell: number]>> = {
-      ArrowDown: [index + 1, column],
-      ArrowUp: [index - 1, column],
-      ArrowRight: [index, column + 1],
-      ArrowLeft: [index, column - 1],
-      PageDown: [index + page, column],
-      PageUp: [index - page, column],
+      ArrowDown: [index + 1, cell],
+      ArrowUp: [index - 1, cell],
+      ArrowRight: [index, cell + 1],
+      ArrowLeft: [index, cell - 1],
+      PageDown: [index + page, cell],
+      PageUp: [index - page, cell],
       Home: [far ? 0 : index, 0],
       End: [far ? rows.length - 1 : index, columns.length - 1],
     };

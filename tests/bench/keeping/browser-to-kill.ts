@@ -27,6 +27,8 @@ export async function startBrowserToKill(found: Browser, profile: string): Promi
       `--user-data-dir=${profile}`,
       "--no-first-run",
       "--hide-crash-restore-bubble",
+      // What is drawn is not the question here.
+      "--window-size=640,480",
       "about:blank",
     ],
     { detached: true, stdio: ["ignore", "ignore", "pipe"], env: { ...found.env } },

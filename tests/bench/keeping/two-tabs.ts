@@ -27,7 +27,8 @@ export async function editInTwoTabs(found: Browser, page: string, runs: number, 
   let [accepted, refused, copies] = [0, 0, 0];
   try {
     for (let run = 0; run < runs; run++) {
-      const context = await browser.newContext();
+      // A small window: what is drawn is not the question here.
+      const context = await browser.newContext({ viewport: { width: 640, height: 480 } });
       try {
         const told = await oneRun(context, page, createRandom(seed + run), run % 2 === 1);
         accepted += told.accepted.length;
@@ -74,7 +75,7 @@ async function oneRun(
   await second.goto(first.url());
   await ready(second);
   const tabs = [first, second];
-  const actions = wholeBetween(random, 10, 18);
+  const actions = wholeBetween(random, 8, 12);
   for (let i = 1; i <= actions; i++) {
     const tab = tabs[wholeBetween(random, 0, 1)] ?? first;
     const kind = random();
@@ -86,7 +87,7 @@ async function oneRun(
       await tab.reload();
       await ready(tab);
     } else await mark(tab, `mark-${i}`);
-    if (random() < 0.6) await tab.waitForTimeout(between(random, 0, 700));
+    if (random() < 0.6) await tab.waitForTimeout(between(random, 0, 500));
   }
   for (const tab of tabs) await kept(tab);
   return { accepted, refused, texts: await keptTexts(first) };
