@@ -1,11 +1,14 @@
 import "./panel.css";
+import { Fragment } from "preact";
 import { useEffect, useRef } from "preact/hooks";
+import { areaWithinAccount, wayLengthAccount } from "../../core/drawing/accounts.ts";
 import { type DrawnPath, type DrawnThing, drawnThing, thingLabel } from "../../core/drawing/drawn.ts";
 import { measurePath } from "../../core/drawing/measure.ts";
 import { courseBetween, placeAt } from "../../core/drawing/place.ts";
 import type { LonLat } from "../../core/plane/coordinate.ts";
 import type { Project } from "../../core/project/project.ts";
 import { formatQuantity } from "../../core/units.ts";
+import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { insertCorner, moveCorner, removeCorner } from "./corner-edits.ts";
 import { CornerTable } from "./corner-table.tsx";
@@ -77,17 +80,37 @@ function Selected({ project, thing }: { readonly project: Project; readonly thin
 function Size({ thing }: { readonly thing: DrawnThing }) {
   const store = useStore();
   const units = store.units.value;
-  const sizes = thing.paths.flatMap(({ corners, closed, isHole }) => {
+  const sizes = thing.paths.flatMap(({ path, corners, closed, isHole }) => {
     const first = corners[0];
     const frame = first && corners.length > 1 && !isHole ? frameNear(store, first) : null;
-    if (!frame) return [];
-    const { length_m, area_m2 } = measurePath(frame, corners, closed);
-    const length = formatQuantity("length", length_m, units);
-    return closed && area_m2 !== null
-      ? [`${formatQuantity("area", area_m2, units)}, ${length} around`]
-      : [`${length} long`];
+    return frame ? [{ path, corners, closed, frame, ...measurePath(frame, corners, closed) }] : [];
   });
-  return sizes.length > 0 ? <p class="aside">{sizes.join("; ")}</p> : null;
+  if (sizes.length === 0) return null;
+  return (
+    <p class="aside">
+      {sizes.map(({ path, corners, closed, frame, length_m, area_m2 }, i) => (
+        <Fragment key={path}>
+          {i > 0 && "; "}
+          {area_m2 !== null && (
+            <>
+              <Figure
+                value={formatQuantity("area", area_m2, units)}
+                label="within the outline, holes not taken off"
+                account={() => areaWithinAccount(frame, corners)}
+              />
+              ,{" "}
+            </>
+          )}
+          <Figure
+            value={formatQuantity("length", length_m, units)}
+            label={area_m2 === null ? "long" : "around"}
+            account={() => wayLengthAccount(frame, corners, closed)}
+          />{" "}
+          {area_m2 === null ? "long" : "around"}
+        </Fragment>
+      ))}
+    </p>
+  );
 }
 
 interface PathPartProps {
