@@ -41,6 +41,16 @@ function writeFile(page: Page, name: string, text: string): Promise<void> {
 const save = (page: Page) => page.locator(".save-button").click();
 const told = (page: Page, sentence: string) => page.getByRole("status").filter({ hasText: sentence });
 
+/** The first sample, changed, kept, and saved in a file. */
+async function saveSample(page: Page): Promise<void> {
+  await withFileWindows(page);
+  await openSample(page);
+  await spaceRows(page, "9 ft");
+  await expectKept(page);
+  await save(page);
+  await expect(told(page, "Saved in")).toBeVisible();
+}
+
 test("a project is saved in a file, then in the same file again without being asked, also after a reload", async ({
   page,
 }) => {
@@ -62,12 +72,7 @@ test("a project is saved in a file, then in the same file again without being as
 });
 
 test("a file that something else changed is written over only when the person says so", async ({ page }) => {
-  await withFileWindows(page);
-  await openSample(page);
-  await spaceRows(page, "9 ft");
-  await expectKept(page);
-  await save(page);
-  await expect(told(page, "Saved in")).toBeVisible();
+  await saveSample(page);
   await writeFile(page, "acre-with-a-notch.geojson", "somebody else's work");
   await spaceRows(page, "10 ft");
   await save(page);
@@ -89,12 +94,7 @@ test("a file that something else changed is written over only when the person sa
 });
 
 test("a file that was only touched, with the same text in it, is written without a question", async ({ page }) => {
-  await withFileWindows(page);
-  await openSample(page);
-  await spaceRows(page, "9 ft");
-  await expectKept(page);
-  await save(page);
-  await expect(told(page, "Saved in")).toBeVisible();
+  await saveSample(page);
   await page.waitForTimeout(50);
   await writeFile(page, "acre-with-a-notch.geojson", await fileText(page, "acre-with-a-notch.geojson"));
   await spaceRows(page, "10 ft");
@@ -106,12 +106,7 @@ test("a file that was only touched, with the same text in it, is written without
 });
 
 test("a file opened through the browser's window is kept at once and saved where it came from", async ({ page }) => {
-  await withFileWindows(page);
-  await openSample(page);
-  await spaceRows(page, "9 ft");
-  await expectKept(page);
-  await save(page);
-  await expect(told(page, "Saved in")).toBeVisible();
+  await saveSample(page);
   await writeFile(page, "own.geojson", await fileText(page, "acre-with-a-notch.geojson"));
   const menu = await openMenu(page);
   await menu.getByRole("button", { name: "Open your own file" }).click();
@@ -126,12 +121,7 @@ test("a file opened through the browser's window is kept at once and saved where
 });
 
 test("what goes wrong with a file is told in plain words, and the project is still there", async ({ page }) => {
-  await withFileWindows(page);
-  await openSample(page);
-  await spaceRows(page, "9 ft");
-  await expectKept(page);
-  await save(page);
-  await expect(told(page, "Saved in")).toBeVisible();
+  await saveSample(page);
 
   await page.evaluate(() => {
     FileSystemFileHandle.prototype.createWritable = () =>

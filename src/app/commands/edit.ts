@@ -1,7 +1,7 @@
 import type { Finding } from "../../core/finding.ts";
 import type { Outcome } from "../../core/outcome.ts";
 import type { Project } from "../../core/project/project.ts";
-import { current, withStep } from "../history.ts";
+import { current, type History, withStep } from "../history.ts";
 import { refusedEdit } from "../keeping/why-no-edit.ts";
 import type { Store } from "../store.ts";
 
@@ -18,15 +18,10 @@ export type Change = (project: Project) => Outcome<Project>;
  * empty list.
  */
 export function edit(store: Store, { name, joins }: StepName, change: Change): readonly Finding[] {
-  const history = store.history.value;
-  if (!history) return [];
-  const refused = refusedEdit(store);
-  if (refused.length > 0) return refused;
-  const changed = change(current(history).project);
-  if (!changed.ok) return changed.findings;
-  store.history.value = withStep(history, { name, project: changed.value, joins: joins ?? null });
-  store.draft.value = null;
-  return [];
+  return fromLastStep(store, change, (history, project) => {
+    store.history.value = withStep(history, { name, project, joins: joins ?? null });
+    store.draft.value = null;
+  });
 }
 
 /**
@@ -34,17 +29,28 @@ export function edit(store: Store, { name, joins }: StepName, change: Change): r
  * no trace of its way. `edit` makes it a step, `dropDraft` takes it away.
  */
 export function draft(store: Store, change: Change): readonly Finding[] {
+  return fromLastStep(store, change, (_, project) => {
+    store.draft.value = project;
+  });
+}
+
+/** Shows the last step again. */
+export function dropDraft(store: Store): void {
+  store.draft.value = null;
+}
+
+/** Hands on what the change makes of the last step; what speaks against it instead, when an edit may not be made or comes to nothing. */
+function fromLastStep(
+  store: Store,
+  change: Change,
+  take: (history: History, project: Project) => void,
+): readonly Finding[] {
   const history = store.history.value;
   if (!history) return [];
   const refused = refusedEdit(store);
   if (refused.length > 0) return refused;
   const changed = change(current(history).project);
   if (!changed.ok) return changed.findings;
-  store.draft.value = changed.value;
+  take(history, changed.value);
   return [];
-}
-
-/** Shows the last step again. */
-export function dropDraft(store: Store): void {
-  store.draft.value = null;
 }
