@@ -3,6 +3,7 @@ import { say } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import type { Frame } from "../plane/frame.ts";
 import { measurePath } from "./measure.ts";
+import { turned_deg } from "./place.ts";
 
 /** How the length of a side came about, m. */
 export function sideLengthAccount(frame: Frame, from: LonLat, to: LonLat): Account {
@@ -28,10 +29,8 @@ export function sideBearingAccount(frame: Frame, from: LonLat, to: LonLat): Acco
       source:
         "Snyder, Map Projections: A Working Manual (USGS Professional Paper 1395, 1987), convergence of the transverse Mercator",
     },
-    (east_m, north_m, convergence_deg) => {
-      const bearing_deg = (Math.atan2(Number(east_m), Number(north_m)) * 180) / Math.PI + Number(convergence_deg);
-      return ((bearing_deg % 360) + 360) % 360;
-    },
+    (east_m, north_m, convergence_deg) =>
+      turned_deg((Math.atan2(Number(east_m), Number(north_m)) * 180) / Math.PI + Number(convergence_deg)),
   );
 }
 

@@ -79,7 +79,8 @@ function decimal(degrees: number): string {
   return (Number(degrees.toFixed(7)) + 0).toFixed(7);
 }
 
-function turned_deg(bearing_deg: number): number {
+/** The same direction in [0, 360); noise of a way due north is 0. */
+export function turned_deg(bearing_deg: number): number {
   const turned = ((bearing_deg % 360) + 360) % 360;
   return turned >= 360 - 1e-12 ? 0 : turned;
 }
