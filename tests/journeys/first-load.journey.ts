@@ -18,15 +18,18 @@ test("a sample's rows are drawn from what the page itself names, within 620 kB o
   const loaded = new Map<string, number>();
   const held: { readonly file: string; readonly route: Route }[] = [];
   let isHolding = true;
+  const letThrough = async (route: Route, file: string): Promise<void> => {
+    const response = await route.fetch();
+    loaded.set(file, gzipSync(await response.body()).length / 1000);
+    await route.fulfill({ response });
+  };
   await page.route("**/*.js", async (route) => {
     const file = new URL(route.request().url()).pathname.slice(1);
     if (isHolding && !named.has(file) && scriptName(file) !== "maplibre-gl-worker") {
       held.push({ file, route });
       return;
     }
-    const response = await route.fetch();
-    loaded.set(file, gzipSync(await response.body()).length / 1000);
-    await route.fulfill({ response });
+    await letThrough(route, file);
   });
 
   await page.goto("/?sample=acre-with-notch");
@@ -47,11 +50,7 @@ test("a sample's rows are drawn from what the page itself names, within 620 kB o
 
   // What was held back comes after, and the planting area with it.
   isHolding = false;
-  for (const { file, route } of held) {
-    const response = await route.fetch();
-    loaded.set(file, gzipSync(await response.body()).length / 1000);
-    await route.fulfill({ response });
-  }
+  for (const { file, route } of held) await letThrough(route, file);
   await openStage(page, "Ground");
   await expect(page.getByRole("region", { name: "Ground", exact: true })).toContainText(
     /planting area[\s\S]*acre|planting area[\s\S]*ha/i,
@@ -61,6 +60,8 @@ test("a sample's rows are drawn from what the page itself names, within 620 kB o
   for (const chosen of ["desk", "hand-over-files", "imagery-desk"]) {
     expect([...loaded.keys()].map(scriptName)).not.toContain(chosen);
   }
+  // A script may still be on its way, and its answer would be gone with the page.
+  await page.unrouteAll({ behavior: "wait" });
 });
 
 function total(sizes_kB: ReadonlyMap<string, number>): number {
