@@ -6,7 +6,7 @@ import { formatQuantity } from "../../core/units.ts";
 import type { Store } from "../store.ts";
 import { bearingText } from "./course-text.ts";
 import { frameNear } from "./drawing-frame.ts";
-import { distance_px, type Pixel, pathPixels, pixelOf, placeOf, sidesOf, svgPath } from "./pixels.ts";
+import { distance_px, type Pixel, pathPixels, pixelOf, reach_m, sidesOf, svgPath } from "./pixels.ts";
 
 const svgNamespace = "http://www.w3.org/2000/svg";
 const layers = [
@@ -77,8 +77,9 @@ export class Overlay {
     const lines = paths.map(({ path, pixels }) =>
       pixels.length === 1 ? ring(pixels[0], 10) : svgPath(pixels, path.closed),
     );
-    this.#set("halo", lines.join(""));
-    this.#set("outline", lines.join(""));
+    const whole = lines.join("");
+    this.#set("halo", whole);
+    this.#set("outline", whole);
     const side = drawing.side.value;
     const chosen = paths.find(({ path }) => path.path === side?.path);
     const ends = chosen && side && sidesOf({ closed: chosen.path.closed, corners: chosen.pixels })[side.edge];
@@ -94,8 +95,9 @@ export class Overlay {
     const isArea = tool?.shape === "area";
     const all = held ? [...pixels, pixelOf(this.#map, held.at)] : pixels;
     this.#set("sketch-fill", tool && isArea && all.length > 2 ? svgPath(all, true) : "");
-    this.#set("sketch-under", svgPath(pixels, false));
-    this.#set("sketch", svgPath(pixels, false));
+    const placed = svgPath(pixels, false);
+    this.#set("sketch-under", placed);
+    this.#set("sketch", placed);
     const [last, first] = [pixels.at(-1), pixels[0]];
     const to = held && pixelOf(this.#map, held.at);
     const band = tool && last && to ? svgPath([last, to], false) : "";
@@ -156,10 +158,8 @@ export class Overlay {
     const at = pixelOf(this.#map, position.at);
     const frame = frameNear(this.#store, position.at);
     if (!frame) return;
-    const there = frame.toPlane(placeOf(this.#map, { x: at.x + 100, y: at.y }));
-    const here = frame.toPlane(position.at);
-    const metres = Math.hypot(there[0] - here[0], there[1] - here[1]) / 100;
-    const radius = Math.max(8, position.accuracy_m / metres);
+    const metresPerPixel = reach_m(this.#map, frame, position.at, 100) / 100;
+    const radius = Math.max(8, position.accuracy_m / metresPerPixel);
     this.#set("accuracy", ring(at, radius) + ring(at, 3));
   }
 }

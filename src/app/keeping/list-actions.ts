@@ -33,14 +33,24 @@ export function listActions(store: Store, { shelf, hold, letGo, flush, tellList 
     keeping.message.value = { text, actions };
   };
 
+  /** Does something, and says why where the storage does not let it. */
+  const trying = async (trouble: string, act: () => Promise<void>): Promise<void> => {
+    try {
+      await act();
+    } catch (error) {
+      const { what, remedy } = failureOf(error);
+      say(`${trouble}: ${what}. ${remedy}`);
+    }
+  };
+
   const refresh = async (): Promise<void> => {
     const records = await shelf.list();
     keeping.list.value = [...records].sort((a, b) => b.changed - a.changed);
   };
 
   /** Does something with a kept project that no other tab may be writing, and says what stands against it. */
-  const alone = async (id: string, act: (record: ProjectRecord) => Promise<void>): Promise<void> => {
-    try {
+  const alone = (id: string, act: (record: ProjectRecord) => Promise<void>): Promise<void> =>
+    trying("That did not work", async () => {
       const isOnPage = keeping.id.peek() === id;
       if (isOnPage ? keeping.isReading.peek() : !(await hold(id))) {
         say("This project is open in another tab. Close it there first.");
@@ -55,11 +65,7 @@ export function listActions(store: Store, { shelf, hold, letGo, flush, tellList 
       }
       await refresh();
       tellList();
-    } catch (error) {
-      const { what, remedy } = failureOf(error);
-      say(`That did not work: ${what}. ${remedy}`);
-    }
-  };
+    });
 
   /** Writes the next revision of a project that is not on the page. */
   const rewrite = async (record: ProjectRecord, changes: Partial<ProjectRecord>, text: string): Promise<void> => {
@@ -81,7 +87,7 @@ export function listActions(store: Store, { shelf, hold, letGo, flush, tellList 
     bringBack,
     open: async (id) => {
       if (keeping.id.peek() === id) return;
-      try {
+      await trying("The project could not be opened", async () => {
         await flush();
         await hold(id);
         const [found, link] = await Promise.all([readKept(shelf, id), shelf.readLink(id).catch(() => null)]);
@@ -92,10 +98,7 @@ export function listActions(store: Store, { shelf, hold, letGo, flush, tellList 
         letGo(id);
         if (found.kind === "missing") say("This project is no longer kept in this browser.");
         else keeping.unreadable.value = found.unreadable;
-      } catch (error) {
-        const { what, remedy } = failureOf(error);
-        say(`The project could not be opened: ${what}. ${remedy}`);
-      }
+      });
     },
     openEarlier: async ({ record, earlier }) => {
       const read = earlier && parseProject(earlier.text);
@@ -121,8 +124,8 @@ export function listActions(store: Store, { shelf, hold, letGo, flush, tellList 
         else await rewrite(record, { name, changed: Date.now() }, serializeProject(project));
       });
     },
-    duplicate: async (id) => {
-      try {
+    duplicate: (id) =>
+      trying("It was not duplicated", async () => {
         if (keeping.id.peek() === id) await flush();
         const found = await readKept(shelf, id);
         if (found.kind !== "read") return say("This project can not be read, so it can not be duplicated.");
@@ -144,27 +147,19 @@ export function listActions(store: Store, { shelf, hold, letGo, flush, tellList 
         await refresh();
         tellList();
         say(`“${copy.name}” is a project of its own now.`);
-      } catch (error) {
-        const { what, remedy } = failureOf(error);
-        say(`It was not duplicated: ${what}. ${remedy}`);
-      }
-    },
+      }),
     remove: (id) =>
       alone(id, async (record) => {
         if (keeping.id.peek() === id) closeProject(store);
         await rewrite(record, { deleted: Date.now() }, await textOf(record));
         say(`Deleted: ${record.name}.`, [{ label: "Undo", run: () => void bringBack(id) }]);
       }),
-    empty: async () => {
-      try {
+    empty: () =>
+      trying("That did not work", async () => {
         const gone = (await shelf.list()).filter(({ deleted }) => deleted !== null);
         await shelf.remove(gone.map(({ id }) => id));
         await refresh();
         tellList();
-      } catch (error) {
-        const { what, remedy } = failureOf(error);
-        say(`That did not work: ${what}. ${remedy}`);
-      }
-    },
+      }),
   };
 }
