@@ -15,7 +15,7 @@ import { bearingSweep, type SweepWork } from "./rows/bearing-sweep.ts";
 import { blockRows, givenRowsOf, type NumberedRows } from "./rows/block-rows.ts";
 import { layRows } from "./rows/lay-rows.ts";
 import type { Rows, Sweep } from "./rows/rows.ts";
-import { trellis } from "./trellis/trellis.ts";
+import { trellis } from "./trellis/lay-trellis.ts";
 
 export interface Planner {
   /**
@@ -109,18 +109,19 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null): Planner {
     });
     const rows = rowsOf(project.blocks, ...numbered);
     const ends = mainlineOf(rows, laid.value.frame, project.sources);
-    const structure = trellisOf(rows, project.blocks);
+    const structure = trellisOf(rows, laid.value.elevation, project.blocks);
+    findings.push(...structure.findings);
     const water = dripOf(rows, ends, project.blocks);
-    const list = materialsOf(rows, structure, water, project.blocks, project.materials);
-    findings.push(...list.findings);
+    const list = structure.ok ? materialsOf(rows, structure.value, water, project.blocks, project.materials) : null;
+    findings.push(...(list?.findings ?? []));
     return {
       project,
       ground: withArea.ground,
       rows,
       mainline: ends,
-      trellis: structure,
+      trellis: structure.ok ? structure.value : null,
       drip: water,
-      materials: list.ok ? list.value : null,
+      materials: list?.ok ? list.value : null,
       findings,
     };
   };

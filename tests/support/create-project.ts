@@ -1,6 +1,17 @@
 import { type LonLat, lonLat, planePoint } from "../../src/core/plane/coordinate.ts";
 import { createFrame, type Frame } from "../../src/core/plane/frame.ts";
-import type { Block, KeepOut, Parcel, Project, RowSettings, Shape } from "../../src/core/project/project.ts";
+import { defaults } from "../../src/core/project/defaults.ts";
+import type {
+  Block,
+  KeepOut,
+  Parcel,
+  Project,
+  RowSettings,
+  Shape,
+  TrellisSettings,
+  Wire,
+} from "../../src/core/project/project.ts";
+import { usualWire } from "../../src/core/project/usual-wire.ts";
 
 type Point = readonly [x_m: number, y_m: number];
 
@@ -86,17 +97,31 @@ export function createBlock(rows: Partial<RowSettings> = {}, change: Partial<Blo
     id: "1",
     name: "Block 1",
     rows: createRowSettings(rows),
-    trellis: {
-      wires: [
-        { purpose: "drip", height_m: 0.45, diameter_mm: 2.3241, count: 1 },
-        { purpose: "fruiting", height_m: 0.9, diameter_mm: 2.3241, count: 1 },
-      ],
-      tieOffStart: { kind: "gripper", allowance_m: 0.75 },
-      tieOffEnd: { kind: "loop", allowance_m: 1 },
-      stakesPerVine: 1,
-    },
+    trellis: createTrellisSettings(),
     drip: { emitterFlow_lph: 1.9, emittersPerVine: 1, overrun_m: 0.6 },
     plantings: [],
+    ...change,
+  };
+}
+
+/** The metric defaults with one drip and one fruiting wire, a gripper of 0.75 m at the start and a loop of 1 m at the end. */
+export function createTrellisSettings(change: Partial<TrellisSettings> = {}): TrellisSettings {
+  return {
+    ...defaults.metric.trellis,
+    tieOffStart: { kind: "gripper", allowance_m: 0.75 },
+    tieOffEnd: { kind: "loop", allowance_m: 1 },
+    wires: [createWire({ purpose: "drip", height_m: 0.45 }), createWire({ purpose: "fruiting", height_m: 0.9 })],
+    ...change,
+  };
+}
+
+/** A fixed fruiting wire of 13 gauge at 0.9 m, 445 N, a gripper of 0.75 m at the start and a loop of 1 m at the end. */
+export function createWire(change: Partial<Wire> = {}): Wire {
+  return {
+    ...usualWire(
+      { purpose: "fruiting", height_m: 0.9, diameter_mm: 2.3241 },
+      { tieOffStart: { kind: "gripper", allowance_m: 0.75 }, tieOffEnd: { kind: "loop", allowance_m: 1 } },
+    ),
     ...change,
   };
 }
@@ -123,16 +148,7 @@ export function createProject(change: Partial<Project> = {}): Project {
     ground: { setback_m: 3, obstacleDistance_m: 3, noPlantDistance_m: 3, alleyWidth_m: 6 },
     blocks: [createBlock()],
     materials: {
-      wireCoil_m: 304.8,
-      hoseCoil_m: 152.4,
-      stakeClipBag: 200,
-      hoseClipBag: 500,
-      emitterBag: 100,
-      vineSpare_ratio: 0.02,
-      clipSpare_ratio: 0.05,
-      emitterSpare_ratio: 0.05,
-      linePostSpare_ratio: 0.02,
-      endPostSpare: 1,
+      ...defaults.us.materials,
     },
     ...change,
   };

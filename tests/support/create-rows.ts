@@ -1,7 +1,7 @@
 import { planePoint } from "../../src/core/plane/coordinate.ts";
 import type { Block, MaterialSettings } from "../../src/core/project/project.ts";
 import type { Positions, Row, Rows } from "../../src/core/rows/rows.ts";
-import { createProject, createBlock as createProjectBlock } from "./create-project.ts";
+import { createProject, createBlock as createProjectBlock, createWire } from "./create-project.ts";
 
 interface RowSketch {
   readonly length_m: number;
@@ -83,20 +83,15 @@ function createPositions(rows: readonly Row[], count: (row: Row) => number): Pos
 export function createBlock(changes: Partial<Block> = {}): Block {
   const usual = createProjectBlock();
   const [drip] = usual.trellis.wires.filter((wire) => wire.purpose === "drip");
-  const fruiting = [0.9, 1.1].map((height_m) => ({
-    purpose: "fruiting" as const,
-    height_m,
-    diameter_mm: 2.3241,
-    count: 1,
-  }));
   const gripper = { kind: "gripper", allowance_m: 0.75 } as const;
+  const ends = { tieOffStart: gripper, tieOffEnd: gripper };
+  const fruiting = [0.9, 1.1].map((height_m) => createWire({ height_m, ...ends }));
   return {
     ...usual,
     trellis: {
       ...usual.trellis,
-      wires: drip === undefined ? fruiting : [drip, ...fruiting],
-      tieOffStart: gripper,
-      tieOffEnd: gripper,
+      wires: drip === undefined ? fruiting : [{ ...drip, ...ends }, ...fruiting],
+      ...ends,
     },
     drip: { emitterFlow_lph: 2, emittersPerVine: 1, overrun_m: 0.6 },
     ...changes,

@@ -16,6 +16,7 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   "clipper2-ts": ["src/core/plane/"],
   flatbush: ["src/core/plane/", "src/core/ground/", "src/core/rows/"],
   geomagnetism: ["src/core/plane/"],
+  delaunator: ["src/core/ground/"],
   zod: ["src/core/project/"],
   "geojson-validation": ["src/core/project/"],
   geojson: ["src/core/"],

@@ -56,7 +56,7 @@ export function SidePanel() {
   }
   const units = store.units.value;
   const scale = sideScale(side, zoom, room_px - heightsWidth_px);
-  const run_m = plan.trellis?.rows[index]?.run_m;
+  const run_m = plan.trellis?.rows[index]?.runs[0]?.length_m;
   const length = (value_m: number) => formatQuantity("length", value_m, units);
   const label = `Row ${side.row} from its side: ${length(side.length_m)} long, ${count(side.vines.length, "vine")}, ${count(side.posts.length - 2, "line post")}, ${count(side.wires.length, "wire")}. Every station is in the list below.`;
   return (

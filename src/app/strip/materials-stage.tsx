@@ -107,8 +107,18 @@ function PackFields() {
     <>
       <h3>Packages and spares</h3>
       <div class="fields">
-        <QuantityField label="Coil of wire" kind="length" value={materials.wireCoil_m} path="materials.wireCoil" />
-        <QuantityField label="Coil of hose" kind="length" value={materials.hoseCoil_m} path="materials.hoseCoil" />
+        <QuantityField
+          label="Coil of wire"
+          kind="length"
+          value={materials.wireCoils_m[0] ?? 0}
+          path="materials.wireCoil"
+        />
+        <QuantityField
+          label="Coil of hose"
+          kind="length"
+          value={materials.hoseCoils_m[0] ?? 0}
+          path="materials.hoseCoil"
+        />
         <QuantityField label="Spare vines" kind="ratio" value={materials.vineSpare_ratio} path="materials.vineSpare" />
       </div>
       <More>

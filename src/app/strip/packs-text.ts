@@ -1,4 +1,4 @@
-import type { MaterialLine } from "../../core/materials/materials.ts";
+import type { MaterialLine } from "../../core/materials/material-line.ts";
 import { formatQuantity, type UnitSystem } from "../../core/units.ts";
 import { grouped } from "./count.ts";
 import { wholeLength } from "./whole-length.ts";

@@ -43,7 +43,7 @@ export function TrellisStage() {
         <QuantityField
           label="Wire for the start tie-off"
           kind="length"
-          value={tieOffStart.allowance_m}
+          value={tieOffStart.allowance_m ?? 0}
           path="trellis.tieOffStart.allowance"
         />
         <ChoiceField
@@ -55,7 +55,7 @@ export function TrellisStage() {
         <QuantityField
           label="Wire for the end tie-off"
           kind="length"
-          value={tieOffEnd.allowance_m}
+          value={tieOffEnd.allowance_m ?? 0}
           path="trellis.tieOffEnd.allowance"
         />
         <CountField label="Stakes beside each vine" value={stakesPerVine} path="trellis.stakesPerVine" />

@@ -1,6 +1,6 @@
 import type { Finding, Severity } from "../finding.ts";
 import type { Cause } from "../ground/ground.ts";
-import type { MaterialLine } from "../materials/materials.ts";
+import type { MaterialLine } from "../materials/material-line.ts";
 import type { Plan } from "../plan.ts";
 import type { WirePurpose } from "../project/project.ts";
 import { text, type UnitSystem } from "../units.ts";

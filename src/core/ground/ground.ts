@@ -1,6 +1,7 @@
 import type { Frame } from "../plane/frame.ts";
 import type { PlantingParts } from "../plane/overlay.ts";
 import type { FeatureKey } from "../project/project.ts";
+import type { Elevation } from "./elevation.ts";
 
 /** Straight pieces in the plane that planting keeps a distance from, as parallel arrays. */
 export interface Segments {
@@ -69,6 +70,7 @@ export interface Passable {
 
 export interface Ground {
   readonly frame: Frame;
+  readonly elevation: Elevation;
   readonly parcelArea_m2: number;
   /** What the planting area is worked out from. */
   readonly plantingParts: PlantingParts;

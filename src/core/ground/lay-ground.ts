@@ -14,6 +14,7 @@ import {
   remainingAreas,
   type SharedGround,
 } from "./block-ground.ts";
+import { flatGround } from "./elevation.ts";
 import { blockOutside, blocksOverlap, blocksShareGround, edgeOffOutline } from "./findings.ts";
 import type { BlockGround, Cause, Closed, Ground, Outline, Passable, Rings } from "./ground.ts";
 import { partsOfEdge } from "./inside.ts";
@@ -74,6 +75,7 @@ export function layGround(input: GroundInput): Outcome<Ground> {
   const ground: Ground = {
     frame,
     parcelArea_m2: areaOfAll(outlines),
+    elevation: flatGround,
     plantingParts: {
       outlines,
       closed: [...planting.closed, ...passable.flatMap((feature) => feature.closed)].map((area) => area.rings),

@@ -44,10 +44,10 @@ export function materialAccounts(
   const stakes = rows.rows.reduce((sum, row) => sum + row.stakes, 0);
   const { lots } = vineLots(rows.rows, blocks, settings.vineSpare_ratio);
   return [
-    ...trellis.wires.map(({ purpose, diameter_mm }) =>
-      packed(wireAccount(rows, blocks, purpose, diameter_mm), "length", settings.wireCoil_m),
+    ...trellis.wires.map(({ purposes, diameter_mm }) =>
+      packed(wireAccount(rows, blocks, purposes[0] ?? "fruiting", diameter_mm), "length", settings.wireCoils_m[0] ?? 1),
     ),
-    packed(lateralsAccount(rows, drip, blocks), "length", settings.hoseCoil_m),
+    packed(lateralsAccount(rows, drip, blocks), "length", settings.hoseCoils_m[0] ?? 1),
     ...lots.map((lot) => packed(vineOrder(lot.vines, lot.withSpare), "count", null)),
     packed(endPostOrder(rows.rows.length, settings.endPostSpare), "count", null),
     pieces(linePosts, settings.linePostSpare_ratio, null),

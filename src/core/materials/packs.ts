@@ -1,14 +1,8 @@
-/** A package size and how many of it. */
-export interface Pack {
-  readonly size: number;
-  readonly count: number;
-}
-
 /** Sums of lengths carry rounding dust; a pack is not bought for a billionth of one. */
 const dust = 1e-9;
 
 /** Fewest packages of one size that cover a quantity in the same unit; none for nothing. */
-export function packsOf(quantity: number, size: number): readonly Pack[] {
+export function packsOf(quantity: number, size: number): readonly { readonly size: number; readonly count: number }[] {
   const count = Math.ceil(quantity / size - dust);
   return count > 0 ? [{ size, count }] : [];
 }

@@ -1,6 +1,13 @@
 import { type Finding, type Phrase, quantity, say } from "../finding.ts";
 import { defaultsUsed } from "./findings.ts";
-import type { Block, GroundSettings, MaterialSettings, TrellisSettings } from "./project.ts";
+import type {
+  Block,
+  EndAssemblyKind,
+  GroundSettings,
+  MaterialSettings,
+  PostSettings,
+  TrellisSettings,
+} from "./project.ts";
 import type { dripSection, groundSection, materialsSection, rowsSection, trellisSection } from "./schema.ts";
 import type { Stated } from "./schema-parts.ts";
 
@@ -67,8 +74,16 @@ function blockPhrases({ rows, trellis, drip }: Block): Phrases {
     anchorOut: say`anchor ${quantity("length", rows.anchorOut_m)} outside the end post`,
     rowCost: say`a row counted as ${quantity("length", rows.rowCost_m)} less when bearings are compared`,
     wires: wiresPhrase(trellis),
-    tieOffStart: say`${quantity("length", trellis.tieOffStart.allowance_m)} of wire for the ${trellis.tieOffStart.kind} at the start`,
-    tieOffEnd: say`${quantity("length", trellis.tieOffEnd.allowance_m)} for the ${trellis.tieOffEnd.kind} at the end`,
+    tieOffStart: say`a ${trellis.tieOffStart.kind} at the start of wires`,
+    tieOffEnd: say`a ${trellis.tieOffEnd.kind} at their end`,
+    endAssembly: say`${endAssemblies[trellis.endAssembly.kind]}`,
+    endPost: postPhrase("end post", trellis.endPost),
+    linePost: postPhrase("line post", trellis.linePost),
+    stake: say`stakes ${quantity("length", trellis.stake.embedment_m)} deep`,
+    coldest: say`wire reckoned down to ${quantity("temperature", trellis.coldest_c)}`,
+    hottest: say`up to ${quantity("temperature", trellis.hottest_c)}`,
+    tensionedAt: say`tightened at ${quantity("temperature", trellis.tensionedAt_c)}`,
+    leastClearance: say`wires and hose to hang ${quantity("length", trellis.leastClearance_m)} clear of the ground`,
     stakesPerVine: say`stakes a vine: ${trellis.stakesPerVine}`,
     emitterFlow: say`emitter ${quantity("flow", drip.emitterFlow_lph)}`,
     emittersPerVine: say`emitters a vine: ${drip.emittersPerVine}`,
@@ -82,6 +97,20 @@ function wiresPhrase({ wires }: TrellisSettings): Phrase {
   ]);
 }
 
+const endAssemblies: Readonly<Record<EndAssemblyKind, string>> = {
+  vertical: "upright end posts with tie-backs",
+  leaning: "leaning end posts with tie-backs",
+  "h-brace": "H-braces at the ends",
+  "slant-brace": "slant braces at the ends",
+  "inside-brace": "inside braces at the ends",
+  "buried-anchor": "end posts tied to buried anchors",
+  single: "single end posts",
+};
+
+function postPhrase(name: string, post: PostSettings): Phrase {
+  return say`${name} ${quantity("length", post.embedment_m)} deep`;
+}
+
 function groundPhrases(ground: GroundSettings): Phrases {
   return {
     setback: say`setback ${quantity("length", ground.setback_m)}`,
@@ -93,13 +122,20 @@ function groundPhrases(ground: GroundSettings): Phrases {
 
 function materialPhrases(materials: MaterialSettings): Phrases {
   return {
-    wireCoil: say`wire coils of ${quantity("length", materials.wireCoil_m)}`,
-    hoseCoil: say`hose coils of ${quantity("length", materials.hoseCoil_m)}`,
+    wireCoil: say`wire coils of ${quantity("length", materials.wireCoils_m[0] ?? 0)}`,
+    hoseCoil: say`hose coils of ${quantity("length", materials.hoseCoils_m[0] ?? 0)}`,
+    coilReserve: say`${quantity("length", materials.cutting.reserve_m)} kept back on every coil`,
+    coilReserveShare: say`and ${quantity("ratio", materials.cutting.reserve_ratio)} of it`,
+    cutSlop: say`${quantity("length", materials.cutting.slop_m)} lost at every cut`,
+    wireJoins: say`joins in wire ${materials.cutting.wireJoins}`,
+    hoseJoins: say`joins in hose ${materials.cutting.hoseJoins}`,
     stakeClipBag: say`stake clips in bags of ${materials.stakeClipBag}`,
     hoseClipBag: say`hose clips in bags of ${materials.hoseClipBag}`,
     emitterBag: say`emitters in bags of ${materials.emitterBag}`,
+    stapleBag: say`staples in boxes of ${materials.stapleBag}`,
     vineSpare: say`spare vines ${quantity("ratio", materials.vineSpare_ratio)}`,
     clipSpare: say`spare clips ${quantity("ratio", materials.clipSpare_ratio)}`,
+    gripperSpare: say`spare grippers ${quantity("ratio", materials.gripperSpare_ratio)}`,
     emitterSpare: say`spare emitters ${quantity("ratio", materials.emitterSpare_ratio)}`,
     linePostSpare: say`spare line posts ${quantity("ratio", materials.linePostSpare_ratio)}`,
     endPostSpare: say`spare end posts: ${materials.endPostSpare}`,

@@ -1,5 +1,16 @@
 import { parseQuantity, type QuantityKind, type UnitSystem } from "../units.ts";
-import type { DripSettings, GroundSettings, MaterialSettings, RowSettings, TrellisSettings } from "./project.ts";
+import type {
+  DripSettings,
+  GroundSettings,
+  MaterialSettings,
+  PostSettings,
+  RowSettings,
+  TieOff,
+  TrellisSettings,
+  Wire,
+  WirePurpose,
+} from "./project.ts";
+import { usualWire } from "./usual-wire.ts";
 
 /** What stands in for settings that are not stated. The end gap is worked out from the vine spacing. */
 export interface Defaults {
@@ -19,6 +30,29 @@ function si(kind: QuantityKind, text: string): number {
   const parsed = parseQuantity(kind, text);
   if (!parsed.ok) throw new Error(`default "${text}": ${parsed.reason}`);
   return parsed.value;
+}
+
+// A gripper takes 0.6 to 0.75 m; what a loop takes follows from the post's girth.
+const gripper: TieOff = { kind: "gripper", allowance_m: null };
+const loop: TieOff = { kind: "loop", allowance_m: null };
+
+function wire(purpose: WirePurpose, height: string): Wire {
+  return usualWire(
+    { purpose, height_m: si("length", height), diameter_mm: si("diameter", "13 ga") },
+    { tieOffStart: gripper, tieOffEnd: loop },
+  );
+}
+
+function post(diameter: string, embedment_m: number): PostSettings {
+  return {
+    holds: "staple",
+    diameter_mm: si("diameter", diameter),
+    embedment_m,
+    above_m: si("length", "4 in"),
+    length_m: null,
+    firstNotch_m: si("length", "12 in"),
+    notchPitch_m: si("length", "4 in"),
+  };
 }
 
 function defaultsIn(units: UnitSystem): Defaults {
@@ -53,28 +87,74 @@ function defaultsIn(units: UnitSystem): Defaults {
     },
     trellis: {
       // Drip wire under a fruiting wire and a second one 8 in above it. Gauge diameter as read in three tables (units/wire-gauge.ts).
-      wires: [
-        { purpose: "drip", height_m: si("length", "18 in"), diameter_mm: si("diameter", "13 ga"), count: 1 },
-        { purpose: "fruiting", height_m: si("length", "36 in"), diameter_mm: si("diameter", "13 ga"), count: 1 },
-        { purpose: "fruiting", height_m: si("length", "44 in"), diameter_mm: si("diameter", "13 ga"), count: 1 },
-      ],
-      // A gripper takes 0.6 to 0.75 m; a loop twice round a 5 in post 0.80 m and its wraps (worked out, about 1.0 m in all).
-      tieOffStart: { kind: "gripper", allowance_m: 0.75 },
-      tieOffEnd: { kind: "loop", allowance_m: 1 },
+      wires: [wire("drip", "18 in"), wire("fruiting", "36 in"), wire("fruiting", "44 in")],
+      tieOffStart: gripper,
+      tieOffEnd: loop,
+      endAssembly: {
+        kind: "vertical",
+        // Leaning posts: about 60 degrees from the ground (Iowa State University, Domoto, "Constructing a Vineyard Trellis", 2002).
+        postAngle_deg: 60,
+        leanDirection: "out",
+        tieHeight_m: null,
+        braceHeight_m: null,
+        braceLength_m: null,
+        tieWire_mm: si("diameter", units === "us" ? "12.5 ga" : "2.5 mm"),
+        tieStrands: 2,
+        concreteHole_m: null,
+        // A bag of 25 kg or 60 lb of dry mix, from memory.
+        concreteBag_l: 12.5,
+      },
+      // End posts at least 5 in thick and 3 to 4 ft deep, line posts 3 to 4 in and 2 ft deep (the same slides of 2002).
+      endPost: post(units === "us" ? "5 in" : "120 mm", length("0.9 m", "3 ft")),
+      linePost: post(units === "us" ? "3.5 in" : "80 mm", length("0.6 m", "2 ft")),
+      stake: { embedment_m: length("0.3 m", "1 ft"), above_m: si("length", "1 in"), length_m: null },
       stakesPerVine: 1,
+      postLengths_m:
+        units === "us"
+          ? [6, 7, 8, 9, 10, 12, 14].map((feet) => si("length", `${feet} ft`))
+          : [1.8, 2, 2.2, 2.4, 2.6, 2.8, 3, 3.5, 4],
+      stakeLengths_m:
+        units === "us" ? [4, 5, 6, 7, 8].map((feet) => si("length", `${feet} ft`)) : [1.2, 1.5, 1.8, 2.1, 2.4],
+      frostDepth_m: null,
+      cropPerVine_kg: null,
+      tensionedAt_c: si("temperature", units === "us" ? "60 F" : "15 C"),
+      coldest_c: si("temperature", units === "us" ? "15 F" : "-10 C"),
+      hottest_c: si("temperature", units === "us" ? "105 F" : "40 C"),
+      anchorCapacity_n: null,
+      leastClearance_m: length("0.25 m", "10 in"),
+      warnShare_ratio: 1 / 3,
+      mostShare_ratio: 1 / 2,
     },
     drip: { emitterFlow_lph: si("flow", "0.5 gal/h"), emittersPerVine: 1, overrun_m: si("length", "2 ft") },
     materials: {
-      wireCoil_m: si("length", "1000 ft"),
-      hoseCoil_m: si("length", "500 ft"),
+      wireCoils_m: [si("length", "1000 ft")],
+      hoseCoils_m: [si("length", "500 ft")],
+      cutting: {
+        // Coils run short, and kinks and the last turns are lost; wire is cut past the post, not measured.
+        reserve_ratio: 0.01,
+        reserve_m: 2,
+        slop_m: 0.3,
+        wireJoins: "allowed",
+        hoseJoins: "allowed",
+        joinLength_m: 0.3,
+        wireJoinPrice: null,
+        hoseJoinPrice: null,
+        heaviestCoil_kg: null,
+      },
       stakeClipBag: 200,
       hoseClipBag: 500,
       emitterBag: 100,
+      stapleBag: 500,
       vineSpare_ratio: 0.02,
       clipSpare_ratio: 0.05,
       emitterSpare_ratio: 0.05,
       linePostSpare_ratio: 0.02,
+      gripperSpare_ratio: 0.05,
+      stakeSpare_ratio: 0,
       endPostSpare: 1,
+      onHand: [],
+      prices: [],
+      currency: null,
     },
   };
 }

@@ -235,25 +235,129 @@ export interface RowSettings {
 
 export type WirePurpose = "fruiting" | "drip" | "foliage";
 
+/** Least breaking strength of the steel: classes of ASTM A854/A854M, or low carbon. Unknown is reckoned as low carbon. */
+export const tensileClasses = ["unknown", "low-carbon", "grade-140", "grade-180", "grade-200"] as const;
+export type TensileClass = (typeof tensileClasses)[number];
+
+/** Zinc on the wire: it adds mass and no strength. */
+export const coatings = ["unknown", "bare", "class-1", "class-3"] as const;
+export type Coating = (typeof coatings)[number];
+
 export interface Wire {
   readonly purpose: WirePurpose;
+  /** Above the ground, as wished for: what posts with notches make of it is in the plan. */
   readonly height_m: number;
   readonly diameter_mm: number;
   /** Wires at this height: 2 for a pair. */
   readonly count: number;
+  /** Lifted during the season: hangs on hooks, hand tight. */
+  readonly isMovable: boolean;
+  readonly tensile: TensileClass;
+  readonly coating: Coating;
+  /** Pull it is tightened to. */
+  readonly tension_n: number;
+  readonly tieOffStart: TieOff;
+  readonly tieOffEnd: TieOff;
+  /** In-line tensioners in each wire of this height. */
+  readonly tensioners: number;
 }
 
+export const tieOffKinds = ["gripper", "loop", "crimp"] as const;
+export type TieOffKind = (typeof tieOffKinds)[number];
+
 export interface TieOff {
-  readonly kind: "gripper" | "loop";
-  /** Wire past the end post for this kind of end. */
-  readonly allowance_m: number;
+  readonly kind: TieOffKind;
+  /** Wire past the end post for this kind of end; null: what the kind takes, for a wrapped loop by the girth of the post. */
+  readonly allowance_m: number | null;
+}
+
+export const endAssemblyKinds = [
+  "vertical",
+  "leaning",
+  "h-brace",
+  "slant-brace",
+  "inside-brace",
+  "buried-anchor",
+  "single",
+] as const;
+export type EndAssemblyKind = (typeof endAssemblyKinds)[number];
+
+/** How the end of a row is held. How far out an anchor sits is `RowSettings.anchorOut_m`. */
+export interface EndAssemblySettings {
+  readonly kind: EndAssemblyKind;
+  /** Between a leaning end post and the ground; 90 stands upright. Used by kind "leaning" only. */
+  readonly postAngle_deg: number;
+  /** Top of a leaning post away from the row, or over it. */
+  readonly leanDirection: "out" | "in";
+  /** Where the tie-back meets the post; null: at the highest wire that is not movable. */
+  readonly tieHeight_m: number | null;
+  /** Where a rail or strut meets the end post; null: as the tie. */
+  readonly braceHeight_m: number | null;
+  /** End post to brace post, or to the foot of a strut; null: twice the brace height. */
+  readonly braceLength_m: number | null;
+  /** Tie-back wire, and the diagonal wire of a brace. */
+  readonly tieWire_mm: number;
+  /** Strands of the tie-back. */
+  readonly tieStrands: number;
+  /** Hole that the end post is set in with concrete; null: no concrete. */
+  readonly concreteHole_m: number | null;
+  /** What one bag of dry mix gives. */
+  readonly concreteBag_l: number;
+}
+
+/** How a post holds wire: staples in wood, notches at a fixed pitch, drilled holes, eye bolts. */
+export const wireHolds = ["staple", "notch", "hole", "eye-bolt"] as const;
+export type WireHold = (typeof wireHolds)[number];
+
+export interface PostSettings {
+  readonly holds: WireHold;
+  readonly diameter_mm: number;
+  /** In the ground; never less than the frost depth. */
+  readonly embedment_m: number;
+  /** Post above its highest wire. */
+  readonly above_m: number;
+  /** Length to buy; null: the shortest of `postLengths_m` that reaches. */
+  readonly length_m: number | null;
+  /** Height of the lowest notch and distance between notches. */
+  readonly firstNotch_m: number;
+  readonly notchPitch_m: number;
+}
+
+export interface StakeSettings {
+  readonly embedment_m: number;
+  /** Stake above the highest wire it is clipped to. */
+  readonly above_m: number;
+  readonly length_m: number | null;
 }
 
 export interface TrellisSettings {
   readonly wires: readonly Wire[];
+  /** For wires that do not state their own. */
   readonly tieOffStart: TieOff;
   readonly tieOffEnd: TieOff;
+  readonly endAssembly: EndAssemblySettings;
+  readonly endPost: PostSettings;
+  readonly linePost: PostSettings;
+  readonly stake: StakeSettings;
   readonly stakesPerVine: number;
+  /** Lengths that posts and stakes are sold in, shortest first. */
+  readonly postLengths_m: readonly number[];
+  readonly stakeLengths_m: readonly number[];
+  /** The person's local figure; null: not known, nothing is deepened. */
+  readonly frostDepth_m: number | null;
+  /** Fruit at harvest, hung evenly on the fruiting wires; null: not given. */
+  readonly cropPerVine_kg: number | null;
+  /** When the wires are tightened, and the range they live through. */
+  readonly tensionedAt_c: number;
+  readonly coldest_c: number;
+  readonly hottest_c: number;
+  /** Pull that one anchor is known to hold; null: not known. */
+  readonly anchorCapacity_n: number | null;
+  /** Least height of a sagging wire or hose over the ground. */
+  readonly leastClearance_m: number;
+  /** Shares of the breaking load that are warned of, and that are an error. */
+  readonly warnShare_ratio: number;
+  readonly mostShare_ratio: number;
 }
 
 export interface DripSettings {
@@ -274,14 +378,64 @@ export interface Planting {
 }
 
 export interface MaterialSettings {
-  readonly wireCoil_m: number;
-  readonly hoseCoil_m: number;
+  /** Lengths that coils are sold in, unless the price list names them; at least one each. */
+  readonly wireCoils_m: readonly number[];
+  readonly hoseCoils_m: readonly number[];
+  readonly cutting: CuttingSettings;
   readonly stakeClipBag: number;
   readonly hoseClipBag: number;
   readonly emitterBag: number;
+  readonly stapleBag: number;
   readonly vineSpare_ratio: number;
+  /** Of stake clips, hose clips, and what holds wire on posts. */
   readonly clipSpare_ratio: number;
+  /** Of grippers, crimp sleeves, tensioners and links. */
+  readonly gripperSpare_ratio: number;
   readonly emitterSpare_ratio: number;
   readonly linePostSpare_ratio: number;
+  readonly stakeSpare_ratio: number;
   readonly endPostSpare: number;
+  readonly onHand: readonly StockEntry[];
+  readonly prices: readonly PriceEntry[];
+  /** What prices are in, as the person writes it; null: not said. */
+  readonly currency: string | null;
+}
+
+/** How coils of wire and hose are cut up. */
+export interface CuttingSettings {
+  /** Kept back on every coil: a share of it and a length. */
+  readonly reserve_ratio: number;
+  readonly reserve_m: number;
+  /** Lost at every cut. */
+  readonly slop_m: number;
+  readonly wireJoins: "allowed" | "forbidden";
+  readonly hoseJoins: "allowed" | "forbidden";
+  /** Wire or hose that a join takes. */
+  readonly joinLength_m: number;
+  /** Price of one join; null: not priced. */
+  readonly wireJoinPrice: number | null;
+  readonly hoseJoinPrice: number | null;
+  /** Heavier coils are not bought; null: any. */
+  readonly heaviestCoil_kg: number | null;
+}
+
+/** What is there already of an article (see `Article.id`). */
+export interface StockEntry {
+  readonly article: string;
+  /** Pieces, for what is counted. */
+  readonly pieces: number;
+  /** Coils and part coils, each with its own length, for wire and hose. */
+  readonly coils_m: readonly number[];
+}
+
+/** One package size of an article in the person's price list. */
+export interface PriceEntry {
+  readonly article: string;
+  /** Metres for wire and hose, pieces for all else. */
+  readonly size: number;
+  /** Of the whole package; null: not priced, which is not 0. */
+  readonly price: number | null;
+  readonly mass_kg: number | null;
+  /** The person's own words: supplier, order number. */
+  readonly note: string | null;
 }

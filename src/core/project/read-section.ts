@@ -97,6 +97,8 @@ const kinds: readonly [QuantityKind, ...QuantityKind[]] = [
   "ratio",
   "pressure",
   "time",
+  "force",
+  "temperature",
 ];
 const limitsSchema = z.object({ kind: z.enum(kinds), value: z.number(), min: z.number(), max: z.number() });
 

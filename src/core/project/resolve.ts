@@ -1,24 +1,8 @@
 import type { Finding } from "../finding.ts";
 import { type Defaults, defaultEndGap_m } from "./defaults.ts";
 import { badSetting } from "./findings.ts";
-import type {
-  BearingChoice,
-  DripSettings,
-  GroundSettings,
-  MaterialSettings,
-  Planting,
-  RowOne,
-  RowSettings,
-  TrellisSettings,
-} from "./project.ts";
-import type {
-  blockSection,
-  dripSection,
-  groundSection,
-  materialsSection,
-  rowsSection,
-  trellisSection,
-} from "./schema.ts";
+import type { BearingChoice, DripSettings, GroundSettings, Planting, RowOne, RowSettings } from "./project.ts";
+import type { blockSection, dripSection, groundSection, rowsSection } from "./schema.ts";
 import type { Stated } from "./schema-parts.ts";
 
 /* What is stated, over what is usual: the settings a stage works with, in SI. */
@@ -88,52 +72,12 @@ function minRow(stated: NonNullable<Stated<typeof rowsSection>["minRow"]>): RowS
   return typeof stated === "number" ? { kind: "length", length_m: stated } : { kind: "vines", vines: stated.vines };
 }
 
-/** Trellis of a block; a wire without a diameter is of the usual one, a tie-off may state one of its two members. */
-export function trellisSettings(stated: Stated<typeof trellisSection>, usual: TrellisSettings): TrellisSettings {
-  const diameter_mm = usual.wires[0]?.diameter_mm ?? 0;
-  const wires = stated.wires?.map(({ purpose, height, diameter, count }) => ({
-    purpose,
-    height_m: height,
-    diameter_mm: diameter ?? diameter_mm,
-    count: count ?? 1,
-  }));
-  const { tieOffStart, tieOffEnd } = stated;
-  return {
-    wires: wires ?? usual.wires,
-    tieOffStart: {
-      kind: tieOffStart?.kind ?? usual.tieOffStart.kind,
-      allowance_m: tieOffStart?.allowance ?? usual.tieOffStart.allowance_m,
-    },
-    tieOffEnd: {
-      kind: tieOffEnd?.kind ?? usual.tieOffEnd.kind,
-      allowance_m: tieOffEnd?.allowance ?? usual.tieOffEnd.allowance_m,
-    },
-    stakesPerVine: stated.stakesPerVine ?? usual.stakesPerVine,
-  };
-}
-
 /** Drip of a block. */
 export function dripSettings(stated: Stated<typeof dripSection>, usual: DripSettings): DripSettings {
   return {
     emitterFlow_lph: stated.emitterFlow ?? usual.emitterFlow_lph,
     emittersPerVine: stated.emittersPerVine ?? usual.emittersPerVine,
     overrun_m: stated.overrun ?? usual.overrun_m,
-  };
-}
-
-/** Packages and spares. */
-export function materialSettings(stated: Stated<typeof materialsSection>, usual: MaterialSettings): MaterialSettings {
-  return {
-    wireCoil_m: stated.wireCoil ?? usual.wireCoil_m,
-    hoseCoil_m: stated.hoseCoil ?? usual.hoseCoil_m,
-    stakeClipBag: stated.stakeClipBag ?? usual.stakeClipBag,
-    hoseClipBag: stated.hoseClipBag ?? usual.hoseClipBag,
-    emitterBag: stated.emitterBag ?? usual.emitterBag,
-    vineSpare_ratio: stated.vineSpare ?? usual.vineSpare_ratio,
-    clipSpare_ratio: stated.clipSpare ?? usual.clipSpare_ratio,
-    emitterSpare_ratio: stated.emitterSpare ?? usual.emitterSpare_ratio,
-    linePostSpare_ratio: stated.linePostSpare ?? usual.linePostSpare_ratio,
-    endPostSpare: stated.endPostSpare ?? usual.endPostSpare,
   };
 }
 

@@ -58,6 +58,21 @@ export function count(min: number, max: number) {
   );
 }
 
+/** One length or a list of lengths that something is sold in: the list, shortest first. */
+export function sizes(min: number, max: number) {
+  const one = quantity("length", min, max);
+  return z.pipe(
+    z.union([one, z.array(one).check(z.minLength(1))], 'it must be a length such as "1000 ft", or a list of them'),
+    z.transform<number | number[], readonly number[]>((input) => {
+      const lengths = typeof input === "number" ? [input] : input;
+      return [...new Set(lengths)].sort((a, b) => a - b);
+    }),
+  );
+}
+
+/** A price: a plain number, not under 0. Nothing stated is not priced. */
+export const amount = z.number("it must be a number, without a currency").check(z.minimum(0, "it must not be under 0"));
+
 /** One of a few words. */
 export function words<const W extends readonly [string, ...string[]]>(...values: W) {
   return z.enum(values, `it must be ${values.map((value) => `"${value}"`).join(" or ")}`);

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
-import { count, label, place, quantity, section, words } from "./schema-parts.ts";
+import { coatings, endAssemblyKinds, tensileClasses, tieOffKinds, wireHolds } from "./project.ts";
+import { amount, count, label, place, quantity, section, sizes, words } from "./schema-parts.ts";
 
 /*
  * The settings as the file states them, section by section, every member optional: what is not stated comes from the defaults.
@@ -49,29 +50,89 @@ export const rowsSection = section({
   rowCost: quantity("length", 0, 1000),
 });
 
+const tieOff = z.object(
+  {
+    kind: z.exactOptional(words(...tieOffKinds)),
+    allowance: z.exactOptional(quantity("length", 0, 10)),
+  },
+  'it must have a kind and an allowance, such as {"kind": "loop", "allowance": "1 m"}',
+);
+
 const wire = z.object(
   {
     purpose: words("fruiting", "drip", "foliage"),
     height: quantity("length", 0, 5),
     diameter: z.exactOptional(quantity("diameter", 0.5, 10)),
     count: z.exactOptional(count(1, 10)),
+    movable: z.exactOptional(z.boolean("it must be true or false")),
+    tensile: z.exactOptional(words(...tensileClasses)),
+    coating: z.exactOptional(words(...coatings)),
+    tension: z.exactOptional(quantity("force", 0, 20_000)),
+    tieOffStart: z.exactOptional(tieOff),
+    tieOffEnd: z.exactOptional(tieOff),
+    tensioners: z.exactOptional(count(0, 20)),
   },
   'a wire must have a purpose and a height, such as {"purpose": "fruiting", "height": "36 in"}',
 );
 
-const tieOff = z.object(
+const post = z.object(
   {
-    kind: z.exactOptional(words("gripper", "loop")),
-    allowance: z.exactOptional(quantity("length", 0, 10)),
+    holds: z.exactOptional(words(...wireHolds)),
+    diameter: z.exactOptional(quantity("diameter", 10, 500)),
+    embedment: z.exactOptional(quantity("length", 0, 5)),
+    above: z.exactOptional(quantity("length", 0, 3)),
+    length: z.exactOptional(quantity("length", 0.2, 12)),
+    firstNotch: z.exactOptional(quantity("length", 0, 3)),
+    notchPitch: z.exactOptional(quantity("length", 0.005, 1)),
   },
-  'it must have a kind and an allowance, such as {"kind": "loop", "allowance": "1 m"}',
+  'it must be an object such as {"holds": "staple", "embedment": "2 ft"}',
+);
+
+const endAssembly = z.object(
+  {
+    kind: z.exactOptional(words(...endAssemblyKinds)),
+    postAngle: z.exactOptional(quantity("angle", 40, 90)),
+    leanDirection: z.exactOptional(words("out", "in")),
+    tieHeight: z.exactOptional(quantity("length", 0.1, 5)),
+    braceHeight: z.exactOptional(quantity("length", 0.1, 5)),
+    braceLength: z.exactOptional(quantity("length", 0.2, 10)),
+    tieWire: z.exactOptional(quantity("diameter", 0.5, 10)),
+    tieStrands: z.exactOptional(count(1, 4)),
+    concreteHole: z.exactOptional(quantity("length", 0, 2)),
+    concreteBag: z.exactOptional(quantity("volume", 1, 1000)),
+  },
+  'it must be an object such as {"kind": "leaning", "postAngle": 60}',
+);
+
+const stake = z.object(
+  {
+    embedment: z.exactOptional(quantity("length", 0, 3)),
+    above: z.exactOptional(quantity("length", 0, 3)),
+    length: z.exactOptional(quantity("length", 0.2, 6)),
+  },
+  'it must be an object such as {"embedment": "1 ft"}',
 );
 
 export const trellisSection = section({
   wires: z.array(wire, "it must be a list of wires"),
   tieOffStart: tieOff,
   tieOffEnd: tieOff,
+  endAssembly,
+  endPost: post,
+  linePost: post,
+  stake,
   stakesPerVine: count(0, 4),
+  postLengths: sizes(0.2, 12),
+  stakeLengths: sizes(0.2, 6),
+  frostDepth: quantity("length", 0, 4),
+  cropPerVine: quantity("mass", 0, 100),
+  tensionedAt: quantity("temperature", -40, 60),
+  coldest: quantity("temperature", -60, 60),
+  hottest: quantity("temperature", -40, 80),
+  anchorCapacity: quantity("force", 1, 1_000_000),
+  leastClearance: quantity("length", 0, 3),
+  warnShare: quantity("ratio", 0.01, 1),
+  mostShare: quantity("ratio", 0.01, 1),
 });
 
 export const dripSection = section({
@@ -80,17 +141,52 @@ export const dripSection = section({
   overrun: quantity("length", 0, 20),
 });
 
+const stock = z.object(
+  {
+    article: label,
+    pieces: z.exactOptional(count(0, 10_000_000)),
+    coils: z.exactOptional(z.array(quantity("length", 0, 100_000), "it must be a list of lengths")),
+  },
+  'it must name an article and what is there, such as {"article": "wire-13ga", "coils": ["640 ft"]}',
+);
+
+export const priceEntry = z.object(
+  {
+    article: label,
+    size: quantity("length", 0, 10_000_000),
+    price: z.exactOptional(amount),
+    mass: z.exactOptional(quantity("mass", 0, 100_000)),
+    note: z.exactOptional(label),
+  },
+  'it must name an article and a package size, such as {"article": "wire-13ga", "size": "1000 ft", "price": 89}',
+);
+
 export const materialsSection = section({
-  wireCoil: quantity("length", 1, 100_000),
-  hoseCoil: quantity("length", 1, 100_000),
+  wireCoil: sizes(1, 100_000),
+  hoseCoil: sizes(1, 100_000),
+  coilReserve: quantity("length", 0, 1000),
+  coilReserveShare: quantity("ratio", 0, 0.5),
+  cutSlop: quantity("length", 0, 10),
+  wireJoins: words("allowed", "forbidden"),
+  hoseJoins: words("allowed", "forbidden"),
+  joinLength: quantity("length", 0, 5),
+  wireJoinPrice: amount,
+  hoseJoinPrice: amount,
+  heaviestCoil: quantity("mass", 0.1, 10_000),
   stakeClipBag: count(1, 1_000_000),
   hoseClipBag: count(1, 1_000_000),
   emitterBag: count(1, 1_000_000),
+  stapleBag: count(1, 1_000_000),
   vineSpare: quantity("ratio", 0, 1),
   clipSpare: quantity("ratio", 0, 1),
   emitterSpare: quantity("ratio", 0, 1),
   linePostSpare: quantity("ratio", 0, 1),
+  gripperSpare: quantity("ratio", 0, 1),
+  stakeSpare: quantity("ratio", 0, 1),
   endPostSpare: count(0, 1000),
+  currency: label,
+  onHand: z.array(stock, "it must be a list of what is there already"),
+  prices: z.array(priceEntry, "it must be a list of packages with their prices"),
 });
 
 export const frameSection = section({ origin: place });

@@ -8,7 +8,9 @@ import { isJsonObject, member, shown } from "./json-value.ts";
 import { migrate } from "./migrate.ts";
 import type { Block, GroundSettings, Json, JsonObject, MaterialSettings } from "./project.ts";
 import { readSection, type SectionReading } from "./read-section.ts";
-import { dripSettings, groundSettings, materialSettings, plantings, rowSettings, trellisSettings } from "./resolve.ts";
+import { dripSettings, groundSettings, plantings, rowSettings } from "./resolve.ts";
+import { materialSettings } from "./resolve-materials.ts";
+import { trellisOver, trellisSettings } from "./resolve-trellis.ts";
 import {
   blockSection,
   blockSections,
@@ -75,7 +77,7 @@ export function readSettings(value: Json | undefined): SettingsReading {
   const stated = own.map((block) => ({
     ...block,
     rows: { ...rows, ...block.rows },
-    trellis: { ...trellis, ...block.trellis },
+    trellis: trellisOver(trellis, block.trellis),
     drip: { ...drip, ...block.drip },
   }));
   const blocks = stated.map((block): Block => {

@@ -2,7 +2,9 @@ import { type Account, account, commonPractice, input, inputs, remark } from "..
 import { say } from "../finding.ts";
 import type { Block, TrellisSettings, Wire, WirePurpose } from "../project/project.ts";
 import type { Row, Rows } from "../rows/rows.ts";
-import { fruitingWires, type Trellis } from "./trellis.ts";
+import { fruitingWires } from "./row-parts.ts";
+import { tieOff_m } from "./tie-off.ts";
+import type { Trellis } from "./trellis.ts";
 
 const source = `geometry; tie-off lengths ${commonPractice}`;
 
@@ -30,8 +32,8 @@ export function wireAccount(
             own.map(({ groundLength_m }) => groundLength_m),
           ),
           input(`Rows${of}`, "count", own.length),
-          input(`Tie-off at the start${of}`, "length", trellis.tieOffStart.allowance_m),
-          input(`Tie-off at the end${of}`, "length", trellis.tieOffEnd.allowance_m),
+          input(`Tie-off at the start${of}`, "length", tieOff_m(trellis.tieOffStart, trellis.endPost.diameter_mm)),
+          input(`Tie-off at the end${of}`, "length", tieOff_m(trellis.tieOffEnd, trellis.endPost.diameter_mm)),
         ];
       }),
       source,
@@ -52,8 +54,8 @@ export function allWireAccount(trellis: Trellis): Account {
   return account(
     {
       formula: say`The wires of all purposes added up, with their tie-offs.`,
-      inputs: trellis.wires.map(({ purpose, diameter_mm, length_m }) =>
-        input(`Wire, ${purpose}, ${Number(diameter_mm.toFixed(3))} mm`, "length", length_m),
+      inputs: trellis.wires.map(({ purposes, diameter_mm, length_m }) =>
+        input(`Wire, ${purposes.join(" and ")}, ${Number(diameter_mm.toFixed(3))} mm`, "length", length_m),
       ),
       source,
     },
@@ -71,9 +73,13 @@ export function runAccount(row: Row, settings: TrellisSettings): Account {
         input(
           `Tie-off at the start, ${tieOffs[settings.tieOffStart.kind]}`,
           "length",
-          settings.tieOffStart.allowance_m,
+          tieOff_m(settings.tieOffStart, settings.endPost.diameter_mm),
         ),
-        input(`Tie-off at the end, ${tieOffs[settings.tieOffEnd.kind]}`, "length", settings.tieOffEnd.allowance_m),
+        input(
+          `Tie-off at the end, ${tieOffs[settings.tieOffEnd.kind]}`,
+          "length",
+          tieOff_m(settings.tieOffEnd, settings.endPost.diameter_mm),
+        ),
       ],
       source,
     },
@@ -116,4 +122,4 @@ export function heightAccount(height_m: number): Account {
   );
 }
 
-const tieOffs = { gripper: "wire gripper", loop: "wrapped loop" } as const;
+const tieOffs = { gripper: "wire gripper", loop: "wrapped loop", crimp: "crimped end" } as const;

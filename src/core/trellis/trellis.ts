@@ -1,70 +1,111 @@
-import type { Block, Wire, WirePurpose } from "../project/project.ts";
-import type { Rows } from "../rows/rows.ts";
+import type { EndAssemblyKind, Wire, WirePurpose } from "../project/project.ts";
+import type { TrellisLoads } from "./loads.ts";
+import type { PartCount } from "./part.ts";
 
 export type WireLengths = Readonly<Partial<Record<WirePurpose, number>>>;
 
-/** Structure and wire of each row, in the order of the plan's rows. */
+/** Structure and wire of every row. */
 export interface Trellis {
-  readonly rows: readonly {
-    /** One wire of this row as it is cut: ground length and both tie-offs. */
-    readonly run_m: number;
-    /** Wire to cut by purpose: the run, for every wire of that purpose. */
-    readonly wire_m: WireLengths;
-    readonly stakeClips: number;
-  }[];
+  /** What the rows of a block have in common, in the order of the project's blocks. */
+  readonly blocks: readonly BlockTrellis[];
+  /** In the order of the plan's rows. */
+  readonly rows: readonly RowTrellis[];
   readonly wire_m: WireLengths;
-  /** The same wire told apart by diameter too, in the order purposes and diameters are first met: what is bought. */
+  /** Wire told apart by article, in the order they are first met. */
   readonly wires: readonly WireTotal[];
+  readonly loads: TrellisLoads;
 }
 
-/** All wire of one purpose and one diameter. */
+export interface BlockTrellis {
+  readonly block: string;
+  /** In the order of the block's settings. */
+  readonly wires: readonly HungWire[];
+  readonly endPost: PostLayout;
+  readonly linePost: PostLayout;
+  /** null when the block has no stakes. */
+  readonly stake: PostLayout | null;
+  /** Both ends of a row are built alike. */
+  readonly end: EndAssembly;
+}
+
+/** A wire as the posts hold it. */
+export interface HungWire {
+  readonly wire: Wire;
+  readonly article: string;
+  /** Above the ground; at the nearest notch where posts have notches. */
+  readonly height_m: number;
+  /** How much farther out than the foot of the end post its support is, at each end; below 0 where posts lean over the row. */
+  readonly reach_m: number;
+  readonly tieOffStart_m: number;
+  readonly tieOffEnd_m: number;
+}
+
+/** A post or stake: how long, how high, how deep. */
+export interface PostLayout {
+  readonly article: string;
+  /** As bought. */
+  readonly length_m: number;
+  /** Height of its top above the ground. */
+  readonly top_m: number;
+  /** How deep it stands, straight down: what is not needed above goes into the ground. */
+  readonly depth_m: number;
+  /** Between post and ground; 90 stands upright. */
+  readonly angle_deg: number;
+  readonly diameter_mm: number | null;
+}
+
+/** One end of a row. Distances are along the row, outward from the foot of the end post. */
+export interface EndAssembly {
+  readonly kind: EndAssemblyKind;
+  /** The tie-back to an anchor; null when nothing stands outside. */
+  readonly tie: {
+    readonly height_m: number;
+    /** Where it meets the post, and where the anchor is. */
+    readonly postOut_m: number;
+    readonly anchorOut_m: number;
+    /** Between the tie-back and the ground. */
+    readonly angle_deg: number;
+    /** From post to anchor, one strand. */
+    readonly length_m: number;
+    readonly strands: number;
+  } | null;
+  /** Rail or strut inside the row; null when there is none. */
+  readonly brace: {
+    readonly height_m: number;
+    /** End post to brace post or foot, along the ground. */
+    readonly inside_m: number;
+    readonly angle_deg: number;
+    /** Strut, or the diagonal wire of an H-brace. */
+    readonly diagonal_m: number;
+  } | null;
+}
+
+/** One row's structure. */
+export interface RowTrellis {
+  /** In the order of the block's wires. */
+  readonly runs: readonly WireRun[];
+  readonly wire_m: WireLengths;
+  readonly stakeClips: number;
+  /** Everything the row is built from but its wire runs. */
+  readonly parts: readonly PartCount[];
+}
+
+/** One wire of a row as it is cut; `count` of them are alike. */
+export interface WireRun {
+  readonly count: number;
+  /** Along the ground between its end supports at its height. */
+  readonly supported_m: number;
+  /** Supported length and both tie-offs. */
+  readonly length_m: number;
+}
+
+/** All wire of one article. */
 export interface WireTotal {
-  readonly purpose: WirePurpose;
+  readonly article: string;
+  readonly purposes: readonly WirePurpose[];
   readonly diameter_mm: number;
   readonly length_m: number;
   /** Wires counted one by one over all rows. */
   readonly runs: number;
   readonly longestRun_m: number;
-}
-
-/**
- * Wire and stake clips of every row. A run of wire is the row's ground length (end post to end post) plus the allowance of the
- * tie-off at each end; splices and slack are not added. One stake clip for every stake and fruiting wire that it meets. No findings.
- * Source: calculation handbook 2.6 (checks 2-34, 2-35); tie-off allowances are common practice, no source.
- */
-export function trellis(rows: Rows, blocks: readonly Block[]): Trellis {
-  const settings = new Map(blocks.map((block) => [block.id, block.trellis]));
-  const total: Partial<Record<WirePurpose, number>> = {};
-  const wires = new Map<string, WireTotal>();
-  const perRow = rows.rows.map((row) => {
-    const own = settings.get(row.block);
-    if (own === undefined) throw new Error(`row ${row.id} is of block ${row.block}, which the project does not have`);
-    const run_m = row.groundLength_m + own.tieOffStart.allowance_m + own.tieOffEnd.allowance_m;
-    const wire_m: Partial<Record<WirePurpose, number>> = {};
-    for (const wire of own.wires) {
-      const length_m = wire.count * run_m;
-      wire_m[wire.purpose] = (wire_m[wire.purpose] ?? 0) + length_m;
-      total[wire.purpose] = (total[wire.purpose] ?? 0) + length_m;
-      addTo(wires, wire, run_m);
-    }
-    return { run_m, wire_m, stakeClips: row.stakes * fruitingWires(own.wires) };
-  });
-  return { rows: perRow, wire_m: total, wires: [...wires.values()] };
-}
-
-/** Fruiting wires of a row, pairs counted twice. */
-export function fruitingWires(wires: readonly Wire[]): number {
-  return wires.reduce((count, wire) => count + (wire.purpose === "fruiting" ? wire.count : 0), 0);
-}
-
-function addTo(wires: Map<string, WireTotal>, wire: Wire, run_m: number): void {
-  const key = `${wire.purpose} ${wire.diameter_mm}`;
-  const before = wires.get(key);
-  wires.set(key, {
-    purpose: wire.purpose,
-    diameter_mm: wire.diameter_mm,
-    length_m: (before?.length_m ?? 0) + wire.count * run_m,
-    runs: (before?.runs ?? 0) + wire.count,
-    longestRun_m: Math.max(before?.longestRun_m ?? 0, run_m),
-  });
 }

@@ -5,18 +5,20 @@
 export interface Factor {
   readonly times: number;
   readonly over: number;
+  /** Where the scale of the unit begins, for temperatures: 32 °F is nothing in degrees Celsius. */
+  readonly less?: number;
 }
 
 const factor = (times: number, over = 1): Factor => ({ times, over });
 
 /** An amount in a unit, in the SI unit of the kind. */
-export function toSi(amount: number, { times, over }: Factor): number {
-  return (amount * times) / over;
+export function toSi(amount: number, { times, over, less = 0 }: Factor): number {
+  return ((amount - less) * times) / over;
 }
 
 /** An SI value in a unit. */
-export function fromSi(value: number, { times, over }: Factor): number {
-  return (value * over) / times;
+export function fromSi(value: number, { times, over, less = 0 }: Factor): number {
+  return (value * over) / times + less;
 }
 
 export const one = factor(1);
@@ -59,6 +61,14 @@ export const bar_kpa = factor(100);
 /** Metre of water at 1000 kg/m3 and g = 9.80665 m/s2 (g read in USU BIE 5110/6110 lecture notes, 2004). */
 export const metreHead_kpa = factor(980_665, 100_000);
 export const footHead_kpa = factor(980_665 * 3048, 1_000_000_000);
+
+// Forces in newtons: a pound-force is a pound times 9.80665 m/s2, a kilogram-force a kilogram times the same.
+export const poundForce_n = factor(44_482_216_152_605, 10_000_000_000_000);
+export const kilogramForce_n = factor(980_665, 100_000);
+
+// Temperatures in degrees Celsius.
+export const fahrenheit_c: Factor = { times: 5, over: 9, less: 32 };
+export const kelvin_c: Factor = { times: 1, over: 1, less: 273.15 };
 
 // Angles in degrees.
 export const radian_deg = factor(180, Math.PI);

@@ -45,6 +45,12 @@ const metric: Readonly<Record<QuantityKind, Choice>> = {
     [1, unit("h", f.one, 2)],
     [0, unit("min", f.minute_h, 1)],
   ],
+  force: [
+    [10_000, unit("kN", f.thousand, 2)],
+    [100, unit("N", f.one, 0)],
+    [0, unit("N", f.one, 1)],
+  ],
+  temperature: always(unit("°C", f.one, 1)),
 };
 
 const us: Readonly<Record<QuantityKind, Choice>> = {
@@ -73,6 +79,11 @@ const us: Readonly<Record<QuantityKind, Choice>> = {
   ratio: metric.ratio,
   pressure: always(unit("psi", f.psi_kpa, 1)),
   time: metric.time,
+  force: [
+    [100 * 4.4482216152605, unit("lbf", f.poundForce_n, 0)],
+    [0, unit("lbf", f.poundForce_n, 1)],
+  ],
+  temperature: always(unit("°F", f.fahrenheit_c, 1)),
 };
 
 /**

@@ -1,6 +1,7 @@
 /**
  * Kinds of quantity and the SI unit a bare number of that kind is in:
- * length m · area m2 · diameter mm · angle deg · flow L/h (emitters) · volume L · mass kg · ratio 1 (shown as %) · pressure kPa · time h.
+ * length m · area m2 · diameter mm · angle deg · flow L/h (emitters) · volume L · mass kg · ratio 1 (shown as %) · pressure kPa · time h ·
+ * force N · temperature °C.
  */
 export type QuantityKind =
   | "length"
@@ -12,6 +13,8 @@ export type QuantityKind =
   | "mass"
   | "ratio"
   | "pressure"
-  | "time";
+  | "time"
+  | "force"
+  | "temperature";
 
 export type UnitSystem = "metric" | "us";

@@ -27,18 +27,17 @@ export function parseQuantity(kind: QuantityKind, input: number | string): Parse
   if (/^[+-]?(?:nan|inf(?:inity)?)$/.test(text)) return refuse("it is not a finite number");
   const isNegative = text.startsWith("-");
   const unsigned = text.replace(/^[+-]\s*/, "");
-  const parsed = amountWithUnits(kind, unsigned);
-  return parsed.ok && isNegative ? { ok: true, value: 0 - parsed.value } : parsed;
+  return amountWithUnits(kind, unsigned, isNegative ? -1 : 1);
 }
 
-function amountWithUnits(kind: QuantityKind, text: string): ParsedQuantity {
+function amountWithUnits(kind: QuantityKind, text: string, sign: 1 | -1): ParsedQuantity {
   const first = leadingNumber(text);
   if (!first.ok) return refuse(first.reason);
   const rest = first.rest.trim();
-  if (rest === "") return { ok: true, value: first.amount };
+  if (rest === "") return { ok: true, value: signed(first.amount, sign) };
   if (/^[\d-]/.test(rest)) return refuse(`there is a second number, "${shortened(rest)}", right after the first`);
   const gauge = /^(?:ga|gauge|g a)$/.exec(rest);
-  if (gauge !== null) return gaugeDiameter(kind, first.amount);
+  if (gauge !== null) return gaugeDiameter(kind, sign * first.amount);
   if (/^(?:awg|swg|bwg)$/.test(rest)) {
     return refuse(
       "several gauge systems go by that name: write US steel wire gauge as 13 ga, or the diameter in mm or in",
@@ -47,15 +46,16 @@ function amountWithUnits(kind: QuantityKind, text: string): ParsedQuantity {
   const spelling = unitAtStart(kind, rest);
   const unit = spelling === null ? null : unitNamed(kind, spelling);
   if (spelling === null || unit === null) return refuse(unknownUnit(kind, rest));
-  const value = toSi(first.amount, unit.factor);
+  const value = toSi(signed(first.amount, sign), unit.factor);
   const after = rest.slice(spelling.length).trim();
-  return after === "" ? { ok: true, value } : withParts(kind, value, first.isWhole, unit, spelling, after);
+  return after === "" ? { ok: true, value } : withParts(kind, value, sign, first.isWhole, unit, spelling, after);
 }
 
 /** The inches after the feet, the ounces after the pounds: smaller than the unit before them, which must be a whole number. */
 function withParts(
   kind: QuantityKind,
   value: number,
+  sign: 1 | -1,
   isWhole: boolean,
   unit: Unit,
   spelling: string,
@@ -76,8 +76,15 @@ function withParts(
   const partValue = toSi(next.amount, part.factor);
   if (fromSi(partValue, unit.factor) >= 1) return refuse(`"${after}" is more than one whole unit before it`);
   const last = isBareInches ? "" : rest.slice(partSpelling.length).trim();
-  const total = value + partValue;
-  return last === "" ? { ok: true, value: total } : withParts(kind, total, next.isWhole, part, partSpelling, last);
+  const total = value + signed(partValue, sign);
+  return last === ""
+    ? { ok: true, value: total }
+    : withParts(kind, total, sign, next.isWhole, part, partSpelling, last);
+}
+
+/** No minus before nothing. */
+function signed(amount: number, sign: 1 | -1): number {
+  return sign === 1 ? amount : 0 - amount;
 }
 
 function gaugeDiameter(kind: QuantityKind, gauge: number): ParsedQuantity {

@@ -93,6 +93,18 @@ const named: Readonly<Record<QuantityKind, Names>> = {
     ["d|day|days", f.day_h, "h|hour|hours"],
     ["week|weeks", f.week_h],
   ],
+  force: [
+    ["n|newton|newtons", f.one],
+    ["kn|kilonewton|kilonewtons", f.thousand],
+    ["dan", { times: 10, over: 1 }],
+    ["lbf|lb|lbs|pound|pounds|pound-force|pounds-force|lb-f", f.poundForce_n],
+    ["kgf|kg|kp", f.kilogramForce_n],
+  ],
+  temperature: [
+    ["°c|c|deg c|degc|celsius|degrees celsius|degrees c", f.one],
+    ["°f|f|deg f|degf|fahrenheit|degrees fahrenheit|degrees f", f.fahrenheit_c],
+    ["k|kelvin", f.kelvin_c],
+  ],
 };
 
 function unitsOf(names: Names): ReadonlyMap<string, Unit> {
@@ -108,6 +120,8 @@ const units: Readonly<Record<QuantityKind, ReadonlyMap<string, Unit>>> = {
   length: unitsOf(named.length),
   diameter: unitsOf(named.diameter),
   area: unitsOf(named.area),
+  force: unitsOf(named.force),
+  temperature: unitsOf(named.temperature),
   angle: unitsOf(named.angle),
   flow: unitsOf(named.flow),
   volume: unitsOf(named.volume),

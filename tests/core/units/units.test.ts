@@ -66,6 +66,13 @@ describe("a quantity as a grower writes it", () => {
     ["pressure", "30 psi", 206.8427187950508],
     ["area", "2 acres", 8093.7128448],
     ["time", "1 h 30 min", 1.5],
+    ["force", "100 lbf", 444.82216152605],
+    ["force", "1.2 kN", 1200],
+    ["force", "45 kgf", 441.29925],
+    ["temperature", "14 °F", -10],
+    ["temperature", "-40 F", -40],
+    ["temperature", "-5 C", -5],
+    ["temperature", 12, 12],
     ["mass", "1 lb 4 oz", 0.5669904625],
   ] as const)("%s %j is %d in SI", (kind, input, si) => {
     expect(Math.abs(read(kind, input) - si)).toBeLessThanOrEqual(Math.abs(si) * relativeTolerance);
@@ -182,6 +189,10 @@ describe("a quantity as it is shown", () => {
     ["ratio", 0.02, "2 %", "2 %"],
     ["pressure", 150, "150 kPa", "21.8 psi"],
     ["time", 0.5, "30 min", "30 min"],
+    ["force", 444.82216152605, "445 N", "100 lbf"],
+    ["force", 12_345, "12.35 kN", "2,775 lbf"],
+    ["temperature", -10, "-10 °C", "14 °F"],
+    ["temperature", 0, "0 °C", "32 °F"],
   ] as const)("%s %d reads %j and %j", (kind, si, metric, us) => {
     expect(formatQuantity(kind, si, "metric")).toBe(metric);
     expect(formatQuantity(kind, si, "us")).toBe(us);
@@ -214,6 +225,8 @@ describe("a quantity as it is shown", () => {
     ratio: 0.0001,
     pressure: 0.7,
     time: 0.01,
+    force: 10,
+    temperature: 0.1,
   };
   /** Long distances are shown in hundredths of a kilometre or mile. */
   const farStep_m = 16.1;
@@ -229,6 +242,8 @@ describe("a quantity as it is shown", () => {
       "ratio",
       "pressure",
       "time",
+      "force",
+      "temperature",
     );
     const systems = fc.constantFrom<UnitSystem[]>("metric", "us");
     fc.assert(

@@ -1,0 +1,35 @@
+import type { TensileClass, Wire } from "./project.ts";
+
+/**
+ * A wire with what is usual for all that is not said of it: single, fixed, of unknown class, tightened as its purpose and class allow,
+ * without in-line tensioners.
+ */
+export function usualWire(
+  said: Pick<Wire, "purpose" | "height_m" | "diameter_mm"> & Partial<Wire>,
+  ends: Pick<Wire, "tieOffStart" | "tieOffEnd">,
+): Wire {
+  const tensile = said.tensile ?? "unknown";
+  const isMovable = said.isMovable ?? false;
+  return {
+    count: 1,
+    coating: "unknown",
+    tension_n: usualTension_n(said.purpose, tensile, isMovable),
+    tensioners: 0,
+    ...ends,
+    ...said,
+    tensile,
+    isMovable,
+  };
+}
+
+const poundForce_n = 4.4482216152605;
+
+/**
+ * What a wire is tightened to, newtons: about 100 lbf when its class is not known, a drip wire less, a movable wire hand tight (common
+ * practice, no source); a fixed wire of high-tensile steel 200 lbf (fence-wire suppliers' articles: 200 to 250 lbf for 12 1/2 gauge).
+ */
+function usualTension_n(purpose: Wire["purpose"], tensile: TensileClass, isMovable: boolean): number {
+  if (isMovable) return 35 * poundForce_n;
+  if (purpose === "drip") return 60 * poundForce_n;
+  return (tensile === "unknown" || tensile === "low-carbon" ? 100 : 200) * poundForce_n;
+}

@@ -1,0 +1,41 @@
+import type { Block } from "../project/project.ts";
+import { wireArticle } from "./article.ts";
+import { endAssembly, reachPerHeight } from "./end-assembly.ts";
+import { postLayout, stakeLayout } from "./post-layout.ts";
+import { tieOff_m } from "./tie-off.ts";
+import type { BlockTrellis, HungWire } from "./trellis.ts";
+
+/** Height that posts are drawn to where there is no wire at all. */
+const bareHeight_m = 1;
+
+/** What the rows of a block have in common. */
+export function blockTrellis({ id, rows, trellis }: Block): BlockTrellis {
+  const reach = reachPerHeight(trellis.endAssembly);
+  const wires = trellis.wires.map((wire): HungWire => {
+    const height_m = wire.height_m;
+    return {
+      wire,
+      article: wireArticle(wire),
+      height_m,
+      reach_m: height_m * reach,
+      tieOffStart_m: tieOff_m(wire.tieOffStart, trellis.endPost.diameter_mm),
+      tieOffEnd_m: tieOff_m(wire.tieOffEnd, trellis.endPost.diameter_mm),
+    };
+  });
+  const top_m = highest(wires) ?? bareHeight_m;
+  const tie_m = trellis.endAssembly.tieHeight_m ?? highest(wires.filter(({ wire }) => !wire.isMovable)) ?? top_m;
+  const angle_deg = trellis.endAssembly.kind === "leaning" ? trellis.endAssembly.postAngle_deg : 90;
+  const trained_m = highest(wires.filter(({ wire }) => wire.purpose === "fruiting")) ?? top_m;
+  return {
+    block: id,
+    wires,
+    endPost: postLayout("end-post", trellis.endPost, top_m, angle_deg, trellis),
+    linePost: postLayout("line-post", trellis.linePost, top_m, 90, trellis),
+    stake: trellis.stakesPerVine === 0 ? null : stakeLayout(trellis.stake, trained_m, trellis.stakeLengths_m),
+    end: endAssembly(trellis.endAssembly, tie_m, rows.anchorOut_m),
+  };
+}
+
+function highest(wires: readonly HungWire[]): number | null {
+  return wires.length === 0 ? null : wires.reduce((most_m, { height_m }) => Math.max(most_m, height_m), 0);
+}
