@@ -1,4 +1,4 @@
-import { parseQuantity, type QuantityKind, type UnitSystem } from "../units.ts";
+import type { UnitSystem } from "../units.ts";
 import type {
   DripSettings,
   GroundSettings,
@@ -10,6 +10,7 @@ import type {
   Wire,
   WirePurpose,
 } from "./project.ts";
+import { si } from "./si.ts";
 import { usualWire } from "./usual-wire.ts";
 
 /** What stands in for settings that are not stated. The end gap is worked out from the vine spacing. */
@@ -24,12 +25,6 @@ export interface Defaults {
 /** Half a vine spacing, so that the end post stands like a vine would, but at least 3 ft: room to brace it. Common practice, no source. */
 export function defaultEndGap_m(vineSpacing_m: number): number {
   return Math.max(vineSpacing_m / 2, si("length", "3 ft"));
-}
-
-function si(kind: QuantityKind, text: string): number {
-  const parsed = parseQuantity(kind, text);
-  if (!parsed.ok) throw new Error(`default "${text}": ${parsed.reason}`);
-  return parsed.value;
 }
 
 // A gripper takes 0.6 to 0.75 m; what a loop takes follows from the post's girth.

@@ -1,4 +1,5 @@
 import type { TensileClass, Wire } from "./project.ts";
+import { si } from "./si.ts";
 
 /**
  * A wire with what is usual for all that is not said of it: single, fixed, of unknown class, tightened as its purpose and class allow,
@@ -22,14 +23,17 @@ export function usualWire(
   };
 }
 
-const poundForce_n = 4.4482216152605;
-
 /**
  * What a wire is tightened to, newtons: about 100 lbf when its class is not known, a drip wire less, a movable wire hand tight (common
  * practice, no source); a fixed wire of high-tensile steel 200 lbf (fence-wire suppliers' articles: 200 to 250 lbf for 12 1/2 gauge).
  */
 function usualTension_n(purpose: Wire["purpose"], tensile: TensileClass, isMovable: boolean): number {
-  if (isMovable) return 35 * poundForce_n;
-  if (purpose === "drip") return 60 * poundForce_n;
-  return (tensile === "unknown" || tensile === "low-carbon" ? 100 : 200) * poundForce_n;
+  if (isMovable) return handTight_n;
+  if (purpose === "drip") return drip_n;
+  return tensile === "unknown" || tensile === "low-carbon" ? fixed_n : highTensile_n;
 }
+
+const handTight_n = si("force", "35 lbf");
+const drip_n = si("force", "60 lbf");
+const fixed_n = si("force", "100 lbf");
+const highTensile_n = si("force", "200 lbf");

@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import type { Block, Json, Project } from "../../../src/core/project/project.ts";
+import type { Block, Json, JsonObject, Project } from "../../../src/core/project/project.ts";
 import { text } from "../../../src/core/units.ts";
 import { codes, createFile, fixtureText, projectIn } from "../../support/project-files.ts";
 
@@ -41,31 +41,56 @@ describe("what a file does not state is taken as usual", () => {
           lockedBearings: [],
           rowCost_m: 12,
         },
-        trellis: {
+        trellis: expect.objectContaining({
           wires: [
-            { purpose: "drip", height_m: 0.4572, diameter_mm: 2.3241, count: 1 },
-            { purpose: "fruiting", height_m: 0.9144, diameter_mm: 2.3241, count: 1 },
-            { purpose: "fruiting", height_m: 1.1176, diameter_mm: 2.3241, count: 1 },
+            expect.objectContaining({ purpose: "drip", height_m: 0.4572, diameter_mm: 2.3241, count: 1 }),
+            expect.objectContaining({ purpose: "fruiting", height_m: 0.9144, diameter_mm: 2.3241, count: 1 }),
+            expect.objectContaining({ purpose: "fruiting", height_m: 1.1176, diameter_mm: 2.3241, count: 1 }),
           ],
-          tieOffStart: { kind: "gripper", allowance_m: 0.75 },
-          tieOffEnd: { kind: "loop", allowance_m: 1 },
+          tieOffStart: { kind: "gripper", allowance_m: null },
+          tieOffEnd: { kind: "loop", allowance_m: null },
+          endPost: expect.objectContaining({ holds: "staple", diameter_mm: 120, embedment_m: 0.9, length_m: null }),
+          linePost: expect.objectContaining({ holds: "staple", diameter_mm: 80, embedment_m: 0.6, length_m: null }),
           stakesPerVine: 1,
-        },
+          frostDepth_m: null,
+          cropPerVine_kg: null,
+          anchorCapacity_n: null,
+          coldest_c: -10,
+          hottest_c: 40,
+          tensionedAt_c: 15,
+        }),
         drip: { emitterFlow_lph: 1.892705892, emittersPerVine: 1, overrun_m: 0.6096 },
         plantings: [],
       },
     ]);
     expect(materials).toEqual({
-      wireCoil_m: 304.8,
-      hoseCoil_m: 152.4,
+      wireCoils_m: [304.8],
+      hoseCoils_m: [152.4],
+      cutting: {
+        reserve_ratio: 0.01,
+        reserve_m: 2,
+        slop_m: 0.3,
+        wireJoins: "allowed",
+        hoseJoins: "allowed",
+        joinLength_m: 0.3,
+        wireJoinPrice: null,
+        hoseJoinPrice: null,
+        heaviestCoil_kg: null,
+      },
       stakeClipBag: 200,
       hoseClipBag: 500,
       emitterBag: 100,
+      stapleBag: 500,
       vineSpare_ratio: 0.02,
       clipSpare_ratio: 0.05,
+      gripperSpare_ratio: 0.05,
       emitterSpare_ratio: 0.05,
       linePostSpare_ratio: 0.02,
+      stakeSpare_ratio: 0,
       endPostSpare: 1,
+      onHand: [],
+      prices: [],
+      currency: null,
     });
   });
 
@@ -156,15 +181,90 @@ describe("what a file states", () => {
         rowCost_m: 12,
       },
       trellis: {
-        wires: [{ purpose: "fruiting", height_m: 0.9144, diameter_mm: 2.5146, count: 2 }],
+        wires: [
+          {
+            purpose: "fruiting",
+            height_m: 0.9144,
+            diameter_mm: 2.5146,
+            count: 2,
+            isMovable: false,
+            tensile: "grade-200",
+            coating: "class-3",
+            tension_n: expect.closeTo(978.60875535731, 9),
+            tieOffStart: { kind: "crimp", allowance_m: 0.6096 },
+            tieOffEnd: { kind: "loop", allowance_m: 1 },
+            tensioners: 1,
+          },
+        ],
         tieOffStart: { kind: "gripper", allowance_m: 0.762 },
         tieOffEnd: { kind: "loop", allowance_m: 1 },
+        endAssembly: {
+          kind: "leaning",
+          postAngle_deg: 65,
+          leanDirection: "out",
+          tieHeight_m: 1.2192,
+          braceHeight_m: 0.9144,
+          braceLength_m: 2.1336,
+          tieWire_mm: 3.76682,
+          tieStrands: 1,
+          concreteHole_m: 0.3048,
+          concreteBag_l: 11.356235352,
+        },
+        endPost: {
+          holds: "eye-bolt",
+          diameter_mm: 152.4,
+          embedment_m: 1.0668,
+          above_m: 0.1524,
+          length_m: 3.048,
+          firstNotch_m: 0.3048,
+          notchPitch_m: 0.0762,
+        },
+        linePost: {
+          holds: "notch",
+          diameter_mm: 50.8,
+          embedment_m: 0.762,
+          above_m: 0.0762,
+          length_m: 2.4384,
+          firstNotch_m: 0.254,
+          notchPitch_m: 0.0508,
+        },
+        stake: { embedment_m: 0.3556, above_m: 0.0508, length_m: 1.8288 },
         stakesPerVine: 1,
+        postLengths_m: [2.4384, 3.048],
+        stakeLengths_m: [1.8288],
+        frostDepth_m: 0.762,
+        cropPerVine_kg: 5.44310844,
+        tensionedAt_c: 15,
+        coldest_c: -20,
+        hottest_c: 45,
+        anchorCapacity_n: expect.closeTo(8896.443230521, 9),
+        leastClearance_m: 0.3048,
+        warnShare_ratio: 0.3,
+        mostShare_ratio: 0.5,
       },
       drip: { emitterFlow_lph: 1.892705892, emittersPerVine: 2, overrun_m: 0.6096 },
       plantings: [{ fromRow: 1, toRow: 12, variety: "red of our own", rootstock: "a strong one", spare_ratio: 0.03 }],
     });
-    expect(materials.wireCoil_m).toBe(1219.2);
+    expect(materials.wireCoils_m).toEqual([304.8, 1219.2]);
+    expect(materials.cutting).toEqual({
+      reserve_ratio: 0.01,
+      reserve_m: 1.8288,
+      slop_m: 0.3048,
+      wireJoins: "allowed",
+      hoseJoins: "forbidden",
+      joinLength_m: 0.3048,
+      wireJoinPrice: 3.5,
+      hoseJoinPrice: 0,
+      heaviestCoil_kg: 27.2155422,
+    });
+    expect(materials.onHand).toEqual([
+      { article: "wire-12.5ga-grade-200-class-3", pieces: 0, coils_m: [195.072, 300] },
+      { article: "staple", pieces: 120, coils_m: [] },
+    ]);
+    expect(materials.prices).toEqual([
+      { article: "wire-12.5ga-grade-200-class-3", size: 1219.2, price: 180, mass_kg: 47.62719885, note: "invented" },
+      { article: "staple", size: 500, price: null, mass_kg: null, note: null },
+    ]);
     expect(materials.vineSpare_ratio).toBe(0.02);
   });
 
@@ -197,6 +297,42 @@ describe("what a file states", () => {
     expect(only(projectIn(createFile({ rows: { bearing } }))).rows.bearing).toEqual(expected);
   });
 
+  it("for the posts of a block goes before what it states for all, member by member", () => {
+    const settings = {
+      trellis: { endAssembly: { kind: "leaning", postAngle: 65 }, linePost: { holds: "notch" } },
+      blocks: [
+        { id: "east", trellis: { endAssembly: { postAngle: 70 }, linePost: { embedment: 0.7 } } },
+        { id: "west" },
+      ],
+    };
+    const [east, west] = projectIn(createFile(settings)).blocks;
+    expect(east?.trellis.endAssembly).toMatchObject({ kind: "leaning", postAngle_deg: 70 });
+    expect(east?.trellis.linePost).toMatchObject({ holds: "notch", embedment_m: 0.7 });
+    expect(west?.trellis.endAssembly).toMatchObject({ kind: "leaning", postAngle_deg: 65 });
+    expect(west?.trellis.linePost).toMatchObject({ holds: "notch", embedment_m: 0.6 });
+  });
+
+  it("of a wire decides what it is tightened to, unless that is stated too", () => {
+    const wire = (more: JsonObject) =>
+      only(projectIn(createFile({ trellis: { wires: [{ purpose: "fruiting", height: 1, ...more }] } }))).trellis
+        .wires[0]?.tension_n;
+    const lbf = 4.4482216152605;
+    expect(wire({})).toBeCloseTo(100 * lbf, 9);
+    expect(wire({ purpose: "drip" })).toBeCloseTo(60 * lbf, 9);
+    expect(wire({ movable: true })).toBeCloseTo(35 * lbf, 9);
+    expect(wire({ tensile: "grade-180" })).toBeCloseTo(200 * lbf, 9);
+    expect(wire({ tensile: "grade-180", tension: "150 lbf" })).toBeCloseTo(150 * lbf, 9);
+  });
+
+  it("of another kind of tie-off does not keep the allowance of the usual kind", () => {
+    const stated = {
+      tieOffEnd: { kind: "loop", allowance: 1.2 },
+      wires: [{ purpose: "drip", height: 0.5, tieOffEnd: { kind: "crimp" } }],
+    };
+    const { trellis } = only(projectIn(createFile({ trellis: stated })));
+    expect(trellis.wires[0]?.tieOffEnd).toEqual({ kind: "crimp", allowance_m: null });
+  });
+
   it("may leave parts of a tie-off or a wire as usual", () => {
     const { trellis } = only(
       projectIn(
@@ -204,7 +340,9 @@ describe("what a file states", () => {
       ),
     );
     expect(trellis.tieOffEnd).toEqual({ kind: "loop", allowance_m: 1.2192 });
-    expect(trellis.wires).toEqual([{ purpose: "foliage", height_m: 1.4, diameter_mm: 2.3241, count: 1 }]);
+    expect(trellis.wires).toMatchObject([
+      { purpose: "foliage", height_m: 1.4, diameter_mm: 2.3241, count: 1, tieOffEnd: { allowance_m: 1.2192 } },
+    ]);
   });
 
   it("that is not understood does not take its neighbours along", () => {
