@@ -47,6 +47,13 @@ export function say(parts: TemplateStringsArray, ...values: readonly (string | n
   return phrase;
 }
 
+/** "3, 7 and 9", "3, 7, 9 and 12 more": names in a sentence, the first few of many. */
+export function listed(names: readonly string[], most = 5): string {
+  const shown = names.length > most ? [...names.slice(0, most), `${names.length - most} more`] : names;
+  const [last = "", ...before] = [...shown].reverse();
+  return before.length === 0 ? last : `${before.reverse().join(", ")} and ${last}`;
+}
+
 /** A number of a kind, in that kind's SI unit (see `QuantityKind`). */
 export function quantity(kind: QuantityKind, value: number): Quantity {
   return { kind, value };

@@ -1,5 +1,6 @@
 import { drip } from "./drip/drip.ts";
 import { hasError } from "./finding.ts";
+import type { Elevation } from "./ground/elevation.ts";
 import type { BlockGround, Ground } from "./ground/ground.ts";
 import { layGround } from "./ground/lay-ground.ts";
 import { type PlantingAreaOf, withPlantingArea } from "./ground/planting-area.ts";
@@ -14,7 +15,7 @@ import { blockBearing } from "./rows/bearing.ts";
 import { bearingSweep, type SweepWork } from "./rows/bearing-sweep.ts";
 import { blockRows, givenRowsOf, type NumberedRows } from "./rows/block-rows.ts";
 import { layRows } from "./rows/lay-rows.ts";
-import type { Rows, Sweep } from "./rows/rows.ts";
+import type { Sweep } from "./rows/rows.ts";
 import { trellis } from "./trellis/lay-trellis.ts";
 
 export interface Planner {
@@ -107,7 +108,8 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null): Planner {
       findings.push(...result.findings);
       return [result];
     });
-    const rows = rowsOf(project.blocks, ...numbered);
+    const { rows, findings: rowFindings } = rowsOf(project.blocks, laid.value.elevation, ...numbered);
+    findings.push(...rowFindings);
     const ends = mainlineOf(rows, laid.value.frame, project.sources);
     const structure = trellisOf(rows, laid.value.elevation, project.blocks);
     findings.push(...structure.findings);
@@ -160,9 +162,9 @@ function layGroundOf(project: Project): Outcome<Ground> {
 }
 
 function groundDependsOn(project: Project): readonly unknown[] {
-  const { frameOrigin, parcels, edges, keepOuts, crossAlleys, blockAreas, ground, blocks } = project;
+  const { frameOrigin, parcels, edges, keepOuts, crossAlleys, blockAreas, spotHeights, ground, blocks } = project;
   const spacings = blocks.flatMap(({ id, rows }) => [id, rows.rowSpacing_m]);
-  return [frameOrigin, parcels, edges, keepOuts, crossAlleys, blockAreas, ground, ...spacings];
+  return [frameOrigin, parcels, edges, keepOuts, crossAlleys, blockAreas, spotHeights, ground, ...spacings];
 }
 
 /** The settings as text without the bearing, which a sweep does not depend on: turning the rows keeps it. */
@@ -182,6 +184,6 @@ function blockRowsOf(
   return blockRows(ground, block, settings, bearing_deg, standing, kept);
 }
 
-function gatheredRows(blocks: Project["blocks"], ...numbered: readonly NumberedRows[]): Rows {
-  return layRows(blocks, numbered);
+function gatheredRows(blocks: Project["blocks"], elevation: Elevation, ...numbered: readonly NumberedRows[]) {
+  return layRows(blocks, numbered, elevation);
 }

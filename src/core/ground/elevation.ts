@@ -1,3 +1,9 @@
+import Delaunator from "delaunator";
+import type { Finding } from "../finding.ts";
+import type { Frame } from "../plane/frame.ts";
+import type { SpotHeight } from "../project/project.ts";
+import { heightsTooFew } from "./findings.ts";
+
 /**
  * Heights of the ground over the plane, plain data. Flat ground has the same height everywhere; spot heights are joined by triangles
  * (Delaunay), within which the ground is a plane.
@@ -15,3 +21,67 @@ export type Elevation =
     };
 
 export const flatGround: Elevation = { kind: "flat" };
+
+/** The ground between the spot heights of a project; flat where there are too few. Findings: `ground/heights-too-few`. */
+export function elevationOf(
+  spots: readonly SpotHeight[],
+  frame: Frame,
+): { readonly elevation: Elevation; readonly findings: readonly Finding[] } {
+  if (spots.length === 0) return { elevation: flatGround, findings: [] };
+  const xy = new Float64Array(2 * spots.length);
+  for (const [i, { at }] of spots.entries()) xy.set(frame.toPlane(at), 2 * i);
+  const { triangles, halfedges } = new Delaunator(xy);
+  if (triangles.length === 0) return { elevation: flatGround, findings: [heightsTooFew(spots)] };
+  const height_m = Float64Array.from(spots, (spot) => spot.height_m);
+  return { elevation: { kind: "spot-heights", xy, height_m, triangles, halfedges }, findings: [] };
+}
+
+/** The height of the ground at a place, plane metres; null where nothing is known of it: outside the spot heights nothing is guessed. */
+export type HeightAt = (x_m: number, y_m: number) => number | null;
+
+/** A place this far outside a triangle still counts as on its edge. */
+const tolerance_m = 1e-6;
+
+/** Reads heights: walks from triangle to triangle, from where the last one was found. */
+export function heightReader(elevation: Elevation): HeightAt {
+  if (elevation.kind === "flat") return () => 0;
+  const { xy, height_m, triangles, halfedges } = elevation;
+  let last = 0;
+  const corner = (n: number) => Number(triangles[n]);
+  /** Twice the area on the left of a side, seen from a place; sides of delaunator turn the other way, hence the order. */
+  const beyond_m = (n: number, x: number, y: number): number => {
+    const [p, q] = [corner(n), corner(n % 3 === 2 ? n - 2 : n + 1)];
+    const [px, py, qx, qy] = [Number(xy[2 * p]), Number(xy[2 * p + 1]), Number(xy[2 * q]), Number(xy[2 * q + 1])];
+    return ((qx - px) * (y - py) - (qy - py) * (x - px)) / Math.hypot(qx - px, qy - py);
+  };
+  const turn = Math.sign(beyond_m(0, Number(xy[2 * corner(2)]), Number(xy[2 * corner(2) + 1])));
+  return (x_m, y_m) => {
+    // A walk towards the place crosses every triangle of a Delaunay net once at most.
+    for (let steps = 0; steps <= triangles.length; steps++) {
+      let out = -1;
+      let farthest_m = tolerance_m;
+      for (let side = 3 * last; side < 3 * last + 3; side++) {
+        const outside_m = -turn * beyond_m(side, x_m, y_m);
+        if (outside_m > farthest_m) [farthest_m, out] = [outside_m, side];
+      }
+      if (out === -1) return heightIn(last);
+      const next = Number(halfedges[out]);
+      if (next === -1) return null;
+      last = Math.floor(next / 3);
+    }
+    return null;
+
+    function heightIn(triangle: number): number {
+      const weight = (side: number, opposite: number) => {
+        const n = corner(opposite);
+        return beyond_m(side, x_m, y_m) / beyond_m(side, Number(xy[2 * n]), Number(xy[2 * n + 1]));
+      };
+      const [a, b, c] = [3 * triangle, 3 * triangle + 1, 3 * triangle + 2];
+      return (
+        weight(b, a) * Number(height_m[corner(a)]) +
+        weight(c, b) * Number(height_m[corner(b)]) +
+        weight(a, c) * Number(height_m[corner(c)])
+      );
+    }
+  };
+}

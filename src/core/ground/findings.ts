@@ -1,6 +1,6 @@
 import { type Finding, quantity, say } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
-import type { FeatureKey } from "../project/project.ts";
+import type { FeatureKey, SpotHeight } from "../project/project.ts";
 
 /** An `edge` feature that lies on no outline: its setback is not used. */
 export function edgeOffOutline(at: LonLat | null, feature: FeatureKey): Finding {
@@ -87,5 +87,18 @@ export function blockOutside(at: LonLat, block: string): Finding {
     message: say`The area of block ${block} lies outside every parcel.`,
     reason: say`A block is planted only where it lies within a parcel.`,
     remedy: say`Move the area into the parcel, or draw the parcel it belongs to.`,
+  };
+}
+
+/** Spot heights that span no ground. */
+export function heightsTooFew(spots: readonly SpotHeight[]): Finding {
+  return {
+    code: "ground/heights-too-few",
+    severity: "note",
+    at: spots[0]?.at ?? null,
+    feature: spots[0]?.key ?? null,
+    message: say`${spots.length < 3 ? `${spots.length} spot ${spots.length === 1 ? "height is" : "heights are"} too few` : "The spot heights lie in one line"}, so the ground is taken as flat.`,
+    reason: say`Only ground between three or more heights is known.`,
+    remedy: say`Measure at least three places around the rows, better at every corner and where the slope changes.`,
   };
 }

@@ -5,7 +5,15 @@ import type { LonLat } from "../plane/coordinate.ts";
 import { planePoint } from "../plane/coordinate.ts";
 import { coveredArea_m2 } from "../plane/covered-area.ts";
 import { createFrame } from "../plane/frame.ts";
-import type { BlockArea, CrossAlley, EdgeSetback, GroundSettings, KeepOut, Parcel } from "../project/project.ts";
+import type {
+  BlockArea,
+  CrossAlley,
+  EdgeSetback,
+  GroundSettings,
+  KeepOut,
+  Parcel,
+  SpotHeight,
+} from "../project/project.ts";
 import {
   areaOfAll,
   blockGround,
@@ -14,7 +22,7 @@ import {
   remainingAreas,
   type SharedGround,
 } from "./block-ground.ts";
-import { flatGround } from "./elevation.ts";
+import { elevationOf } from "./elevation.ts";
 import { blockOutside, blocksOverlap, blocksShareGround, edgeOffOutline } from "./findings.ts";
 import type { BlockGround, Cause, Closed, Ground, Outline, Passable, Rings } from "./ground.ts";
 import { partsOfEdge } from "./inside.ts";
@@ -31,6 +39,7 @@ export interface GroundInput {
   readonly keepOuts: readonly KeepOut[];
   readonly crossAlleys: readonly CrossAlley[];
   readonly blockAreas: readonly BlockArea[];
+  readonly spotHeights: readonly SpotHeight[];
   readonly settings: GroundSettings;
   readonly blocks: readonly { readonly id: string; readonly rowSpacing_m: number }[];
 }
@@ -39,13 +48,15 @@ export interface GroundInput {
  * Where planting may be, block by block, in the local plane: outlines, and everything that planting keeps its distance from.
  * The planting area is left open: `withPlantingArea` adds it.
  * Findings: `ground/edge-off-outline`, `ground/side-length-differs`, `ground/blocks-share-ground`, `ground/blocks-overlap`,
- * `ground/block-outside`.
+ * `ground/block-outside`, `ground/heights-too-few`.
  */
 export function layGround(input: GroundInput): Outcome<Ground> {
   const frame = createFrame(input.frameOrigin ?? middleOf(input.parcels));
   const parcels = parcelOutlines(input.parcels, input.edges, input.settings.setback_m, frame);
   const findings: Finding[] = parcels.astray.map((edge) => edgeOffOutline(edge.line[0] ?? null, edge.key));
   findings.push(...sideLengths(input.edges, parcels, frame));
+  const heights = elevationOf(input.spotHeights, frame);
+  findings.push(...heights.findings);
   const causes: Cause[] = [...parcels.causes];
   const segments = segmentDraft();
   addOutlines(segments, parcels.outlines);
@@ -75,7 +86,7 @@ export function layGround(input: GroundInput): Outcome<Ground> {
   const ground: Ground = {
     frame,
     parcelArea_m2: areaOfAll(outlines),
-    elevation: flatGround,
+    elevation: heights.elevation,
     plantingParts: {
       outlines,
       closed: [...planting.closed, ...passable.flatMap((feature) => feature.closed)].map((area) => area.rings),

@@ -1,4 +1,4 @@
-import { type Finding, quantity, say } from "../finding.ts";
+import { type Finding, listed, quantity, say } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import type { FeatureKey } from "../project/project.ts";
 
@@ -116,5 +116,18 @@ export function givenTwice(at: LonLat, feature: FeatureKey, row: string): Findin
     message: say`Row ${row} is given more than once; this length is the one that is used.`,
     reason: say`Only one of them can be right.`,
     remedy: say`Take the others out of the file.`,
+  };
+}
+
+/** Rows that lie partly outside the spot heights. */
+export function heightsMissing(block: string, rows: readonly string[]): Finding {
+  return {
+    code: "rows/heights-missing",
+    severity: "warning",
+    at: null,
+    feature: null,
+    message: say`${block}: heights are not known along the whole of ${rows.length === 1 ? "row" : "rows"} ${listed(rows)}.`,
+    reason: say`Their lengths along the ground are taken as level; on a slope of 15 % that is 1 % too short.`,
+    remedy: say`Measure spot heights around all the rows, also beyond their ends.`,
   };
 }

@@ -16,6 +16,11 @@ export function lengthArticle(kind: string, length_m: number): string {
   return `${kind}-${Number(length_m.toFixed(3))}m`;
 }
 
+/** How the wire of tie-backs and braces is called: "tie-wire-12.5ga". */
+export function tieWireArticle(diameter_mm: number): string {
+  return `tie-wire-${thickness(diameter_mm)}`;
+}
+
 /** "13ga", or "2.5mm" for what is no gauge. */
 function thickness(diameter_mm: number): string {
   const gauge = gaugeOfDiameter(diameter_mm);

@@ -1,6 +1,8 @@
 import type { Block } from "../project/project.ts";
 import { wireArticle } from "./article.ts";
+import { concreteBags } from "./concrete.ts";
 import { endAssembly, reachPerHeight } from "./end-assembly.ts";
+import { heldHeight_m } from "./notches.ts";
 import { postLayout, stakeLayout } from "./post-layout.ts";
 import { tieOff_m } from "./tie-off.ts";
 import type { BlockTrellis, HungWire } from "./trellis.ts";
@@ -12,7 +14,7 @@ const bareHeight_m = 1;
 export function blockTrellis({ id, rows, trellis }: Block): BlockTrellis {
   const reach = reachPerHeight(trellis.endAssembly);
   const wires = trellis.wires.map((wire): HungWire => {
-    const height_m = wire.height_m;
+    const height_m = heldHeight_m(wire.height_m, trellis.linePost);
     return {
       wire,
       article: wireArticle(wire),
@@ -23,16 +25,23 @@ export function blockTrellis({ id, rows, trellis }: Block): BlockTrellis {
     };
   });
   const top_m = highest(wires) ?? bareHeight_m;
-  const tie_m = trellis.endAssembly.tieHeight_m ?? highest(wires.filter(({ wire }) => !wire.isMovable)) ?? top_m;
+  const tie_m = highest(wires.filter(({ wire }) => !wire.isMovable)) ?? top_m;
   const angle_deg = trellis.endAssembly.kind === "leaning" ? trellis.endAssembly.postAngle_deg : 90;
   const trained_m = highest(wires.filter(({ wire }) => wire.purpose === "fruiting")) ?? top_m;
+  const endPost = postLayout("end-post", trellis.endPost, top_m, angle_deg, trellis);
+  const end = endAssembly(trellis.endAssembly, tie_m, rows.anchorOut_m);
   return {
     block: id,
     wires,
-    endPost: postLayout("end-post", trellis.endPost, top_m, angle_deg, trellis),
+    endPost,
     linePost: postLayout("line-post", trellis.linePost, top_m, 90, trellis),
+    bracePost:
+      end.kind === "h-brace" && end.brace !== null
+        ? postLayout("brace-post", trellis.endPost, end.brace.height_m, 90, trellis)
+        : null,
     stake: trellis.stakesPerVine === 0 ? null : stakeLayout(trellis.stake, trained_m, trellis.stakeLengths_m),
-    end: endAssembly(trellis.endAssembly, tie_m, rows.anchorOut_m),
+    end,
+    concreteBags: concreteBags(trellis.endAssembly, endPost),
   };
 }
 

@@ -4,10 +4,14 @@ import type { Block, WirePurpose } from "../project/project.ts";
 import type { Row, Rows } from "../rows/rows.ts";
 import { blockTrellis } from "./block-trellis.ts";
 import { rowParts } from "./row-parts.ts";
+import { structureFindings } from "./structure-findings.ts";
 import type { BlockTrellis, HungWire, RowTrellis, Trellis, WireRun, WireTotal } from "./trellis.ts";
 import { trellisLoads } from "./trellis-loads.ts";
 
-/** Structure, wire and loads of every row. */
+/**
+ * Structure, wire and loads of every row. A wire runs between its end supports at its height along the ground, and on by the tie-off at
+ * each end (calculation handbook 2.6). Findings: those of `structureFindings` and `trellisLoads`.
+ */
 export function trellis(rows: Rows, elevation: Elevation, blocks: readonly Block[]): Outcome<Trellis> {
   const structures = rows.blocks.flatMap(({ block: id }) => {
     const block = blocks.find((each) => each.id === id);
@@ -30,12 +34,15 @@ export function trellis(rows: Rows, elevation: Elevation, blocks: readonly Block
   });
   const structure = { blocks: structures.map((each) => each.structure), rows: perRow };
   const loads = trellisLoads(rows, elevation, blocks, structure);
-  return success({
-    ...structure,
-    wire_m: byPurpose(perRow.flatMap(({ wire_m }) => purposes.map((purpose) => [purpose, wire_m[purpose]]))),
-    wires: wireTotals(rows, byBlock, perRow),
-    loads,
-  });
+  return success(
+    {
+      ...structure,
+      wire_m: byPurpose(perRow.flatMap(({ wire_m }) => purposes.map((purpose) => [purpose, wire_m[purpose]]))),
+      wires: wireTotals(rows, byBlock, perRow),
+      loads: loads.value,
+    },
+    [...structures.flatMap((each) => structureFindings(rows, each.block, each.structure)), ...loads.findings],
+  );
 }
 
 const purposes: readonly WirePurpose[] = ["fruiting", "drip", "foliage"];

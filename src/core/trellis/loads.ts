@@ -49,14 +49,16 @@ export interface EndLoads {
   readonly tie_n: number | null;
   readonly anchorUplift_n: number | null;
   readonly anchorDrag_n: number | null;
-  /** Along a strut or rail; null without one. */
+  /** Along a strut or rail, pressed; null without one. */
   readonly brace_n: number | null;
-  /** In the diagonal wire of an H-brace. */
+  /** In the diagonal wire of an H-brace, or the ground wire of an inside brace. */
   readonly diagonal_n: number | null;
-  /** Pushing the end post down, or pulling it up when below 0. */
+  /** Along the end post: pushing it into the ground, or pulling it out when below 0. */
   readonly postThrust_n: number;
-  /** What the soil at the foot of the post must hold. */
+  /** What the soil at the foot of the post must hold: pull less what tie or brace takes. */
   readonly atGround_n: number;
+  /** How deep a post without tie or brace would have to stand in sandy soil that may give half an inch; null for ends that are held. */
+  readonly freeDepth_m: number | null;
 }
 
 export interface DipLoad {

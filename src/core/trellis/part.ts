@@ -18,7 +18,6 @@ export type PartKind =
   | "staple"
   | "wire-clip"
   | "eye-bolt"
-  | "edge-guard"
   | "wire-hook"
   | "gripper"
   | "crimp-sleeve"

@@ -22,10 +22,14 @@ export interface BlockTrellis {
   readonly wires: readonly HungWire[];
   readonly endPost: PostLayout;
   readonly linePost: PostLayout;
+  /** Inside every end post of an H-brace; null for other ends. */
+  readonly bracePost: PostLayout | null;
   /** null when the block has no stakes. */
   readonly stake: PostLayout | null;
   /** Both ends of a row are built alike. */
   readonly end: EndAssembly;
+  /** Bags of dry mix round one end post; 0 without concrete. */
+  readonly concreteBags: number;
 }
 
 /** A wire as the posts hold it. */

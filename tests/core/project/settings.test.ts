@@ -317,7 +317,7 @@ describe("what a file states", () => {
       only(projectIn(createFile({ trellis: { wires: [{ purpose: "fruiting", height: 1, ...more }] } }))).trellis
         .wires[0]?.tension_n;
     const lbf = 4.4482216152605;
-    expect(wire({})).toBeCloseTo(100 * lbf, 9);
+    expect(wire({})).toBeCloseTo(75 * lbf, 9);
     expect(wire({ purpose: "drip" })).toBeCloseTo(60 * lbf, 9);
     expect(wire({ movable: true })).toBeCloseTo(35 * lbf, 9);
     expect(wire({ tensile: "grade-180" })).toBeCloseTo(200 * lbf, 9);
