@@ -7,6 +7,8 @@ export interface Drip {
   readonly rows: readonly {
     /** Hose from the end post at the water end to past the last vine. */
     readonly lateral_m: number;
+    /** Where the hose meets the water. */
+    readonly waterEnd: "start" | "end";
     readonly emitters: number;
     readonly hoseClips: number;
     readonly flow_lph: number;
@@ -27,9 +29,10 @@ export function drip(rows: Rows, mainline: Mainline, blocks: readonly Block[]): 
     const own = settings.get(row.block);
     if (own === undefined) throw new Error(`row ${row.id} is of block ${row.block}, which the project does not have`);
     const emitters = row.vines * own.emittersPerVine;
+    const waterEnd = mainline.waterEnd[index] ?? "start";
     return {
-      lateral_m:
-        row.vines === 0 ? 0 : farthestVine_m(rows, row, index, mainline.waterEnd[index] ?? "start") + own.overrun_m,
+      lateral_m: row.vines === 0 ? 0 : farthestVine_m(rows, row, index, waterEnd) + own.overrun_m,
+      waterEnd,
       emitters,
       hoseClips: row.vines === 0 ? 0 : row.vines - 1 + 2,
       flow_lph: emitters * own.emitterFlow_lph,

@@ -24,6 +24,8 @@ export interface CutJob {
   /** Coils and part coils that are there already, m. */
   readonly onHand_m: readonly number[];
   readonly sizes: readonly CoilSize[];
+  /** Sizes that are heavier than the person can handle: not bought. */
+  readonly tooHeavy: readonly CoilSize[];
   readonly reserve_ratio: number;
   readonly reserve_m: number;
   readonly slop_m: number;
