@@ -35,14 +35,13 @@ export { parseProject } from "./project/parse.ts";
 export { type Block, type Json, type JsonObject, type Project, type Role, roles } from "./project/project.ts";
 export { serializeProject } from "./project/serialize.ts";
 export type { BlockRows, Positions, Row, Rows, Sweep, SweepPoint } from "./rows/rows.ts";
-export {
-  type RowSide,
-  rowSide,
-  type SideDimension,
-  type SidePost,
-  type SideWire,
-  type Upright,
-} from "./sheets/row-side.ts";
+export { type RowSide, rowSide, type SidePost, type SideStake, type Upright } from "./sheets/row-side.ts";
+export { rowSideSvg, type SideSvgOptions } from "./sheets/row-side-svg.ts";
+export type { SideDimension } from "./sheets/side-dimensions.ts";
+export type { SideEnd, SideLine } from "./sheets/side-ends.ts";
+export type { SideGround } from "./sheets/side-ground.ts";
+export type { SideZoom } from "./sheets/side-scale.ts";
+export type { SideWire } from "./sheets/side-wires.ts";
 export type { Trellis, WireLengths, WireTotal } from "./trellis/trellis.ts";
 export {
   formatQuantity,

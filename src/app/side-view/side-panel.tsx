@@ -3,16 +3,17 @@ import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { waterEndAccount } from "../../core/mainline/accounts.ts";
 import { rowLengthAccount, rowLinePostsAccount, rowVinesAccount } from "../../core/rows/row-accounts.ts";
 import { rowSide } from "../../core/sheets/row-side.ts";
+import { rowSideSheet } from "../../core/sheets/row-side-svg.ts";
+import type { SideZoom } from "../../core/sheets/side-scale.ts";
 import { runAccount } from "../../core/trellis/accounts.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { chooseRow } from "../commands/choose-row.ts";
 import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { count } from "../strip/count.ts";
-import { Heights, heightsWidth_px } from "./heights.tsx";
-import { RowDrawing } from "./row-drawing.tsx";
-import { type SideZoom, sideScale } from "./side-scale.ts";
+import { DrawingButtons } from "./drawing-buttons.tsx";
 import { StationList } from "./station-list.tsx";
+import { SvgPart } from "./svg-part.tsx";
 
 const zooms: readonly { readonly zoom: SideZoom; readonly label: string }[] = [
   { zoom: "whole", label: "Whole row" },
@@ -55,10 +56,9 @@ export function SidePanel() {
     );
   }
   const units = store.units.value;
-  const scale = sideScale(side, zoom, room_px - heightsWidth_px);
+  const sheet = rowSideSheet(side, { units, zoom, width_px: room_px });
   const run_m = plan.trellis?.rows[index]?.runs[0]?.length_m;
   const length = (value_m: number) => formatQuantity("length", value_m, units);
-  const label = `Row ${side.row} from its side: ${length(side.length_m)} long, ${count(side.vines.length, "vine")}, ${count(side.posts.length - 2, "line post")}, ${count(side.wires.length, "wire")}. Every station is in the list below.`;
   return (
     <div class="side-content" ref={room}>
       <div class="side-tools">
@@ -103,7 +103,7 @@ export function SidePanel() {
           )}
         </p>
         <fieldset class="side-zoom">
-          <legend class="unseen">Size of the drawing</legend>
+          <legend class="unseen">The drawing</legend>
           {zooms.map((choice) => (
             <button
               key={choice.label}
@@ -115,24 +115,15 @@ export function SidePanel() {
               {choice.label}
             </button>
           ))}
+          <DrawingButtons plan={plan} row={side.row} zoom={zoom} />
         </fieldset>
       </div>
       <section class="side-scroll" {...takesFocus} aria-label={`Drawing of row ${side.row}`}>
-        <Heights side={side} scale={scale} units={units} />
-        <RowDrawing side={side} scale={scale} units={units} label={label} />
+        <SvgPart name="side-heights" svg={sheet.heights} />
+        <SvgPart name="side-drawing" svg={sheet.row} />
       </section>
-      <p class="side-note">
-        {zoom === "whole"
-          ? `Lengths in one scale, heights drawn ${raisedText(scale.raised)} times as large. `
-          : "Lengths and heights in one scale. "}
-        Start on the left. Posts are drawn up to the top wire: their lengths are not planned yet. Emitters are drawn at
-        their vine.
-      </p>
+      <p class="side-note">{sheet.reading.join(" ")} Emitters are drawn at their vine.</p>
       <StationList side={side} units={units} />
     </div>
   );
-}
-
-function raisedText(raised: number): string {
-  return raised >= 10 ? raised.toFixed(0) : raised.toFixed(1);
 }

@@ -62,7 +62,7 @@ test("bays add up to the row, and the end gaps with the vines between them too",
   }
 });
 
-test("posts reach the highest wire, stakes the highest fruiting wire, vines the lowest one", () => {
+test("posts and stakes stand as the trellis has them, vines reach the lowest fruiting wire", () => {
   const wires = [
     { purpose: "drip", height: 0.4 },
     { purpose: "fruiting", height: 0.9 },
@@ -71,9 +71,13 @@ test("posts reach the highest wire, stakes the highest fruiting wire, vines the 
   ];
   const plan = createPlanner().plan(changed(readSample("crooked-strip"), "trellis.wires", wires));
   const side = rowSide(plan, plan.rows?.rows[0]?.id ?? "");
-  expect(side?.top_m).toBe(1.6);
-  expect(side?.posts.every(({ height_m }) => height_m === 1.6)).toBe(true);
-  expect(side?.stakes.every(({ height_m }) => height_m === 1.2)).toBe(true);
+  const structure = plan.trellis?.blocks[0];
+  expect(structure?.endPost.top_m).toBeGreaterThan(1.6);
+  const standing = (kind: string) =>
+    new Set(side?.posts.filter((post) => post.kind === kind).map(({ height_m, depth_m }) => `${height_m} ${depth_m}`));
+  expect([...standing("end")]).toEqual([`${structure?.endPost.top_m} ${structure?.endPost.depth_m}`]);
+  expect([...standing("line")]).toEqual([`${structure?.linePost.top_m} ${structure?.linePost.depth_m}`]);
+  expect(side?.stakes.every(({ height_m }) => height_m === structure?.stake?.top_m)).toBe(true);
   expect(side?.vines.every(({ height_m }) => height_m === 0.9)).toBe(true);
   expect(side?.hose?.height_m).toBe(0.4);
 });
@@ -92,6 +96,98 @@ test("hose lies on the ground where no drip wire is strung, and a block without 
   expect(side?.hose?.height_m).toBe(0);
   expect(side?.wires).toEqual([]);
   expect(side?.top_m).toBeGreaterThan(0);
+});
+
+function sideOf(project: Project, row = "5") {
+  const side = rowSide(createPlanner().plan(project), row);
+  if (!side) throw new Error(`row ${row} has no side`);
+  return side;
+}
+
+test("a post that leans out carries its wires beyond the row, by the cotangent of its angle", () => {
+  const side = sideOf(
+    changed(readSample("acre-with-notch"), "trellis.endAssembly", {
+      kind: "leaning",
+      postAngle: 60,
+      leanDirection: "out",
+    }),
+  );
+  const out = 1 / Math.tan(Math.PI / 3);
+  const [start, end] = [side.posts[0], side.posts.at(-1)];
+  expect(start?.lean).toBeCloseTo(-out, nanometre);
+  expect(end?.lean).toBeCloseTo(out, nanometre);
+  for (const { height_m, supports_m } of side.wires) {
+    expect(supports_m[0]).toBeCloseTo(-height_m * out, nanometre);
+    expect(supports_m.at(-1)).toBeCloseTo(side.length_m + height_m * out, nanometre);
+  }
+  expect(side.ends[0]?.tie?.from_m).toBeCloseTo(-Number(side.ends[0]?.tie?.fromHeight_m) * out, nanometre);
+});
+
+test("a post that leans over the row holds its wires inside it", () => {
+  const side = sideOf(
+    changed(readSample("acre-with-notch"), "trellis.endAssembly", {
+      kind: "leaning",
+      postAngle: 60,
+      leanDirection: "in",
+    }),
+  );
+  expect(side.posts[0]?.lean).toBeGreaterThan(0);
+  for (const { supports_m } of side.wires) expect(supports_m[0]).toBeGreaterThan(0);
+});
+
+test("anchors stand outside the row, and the drawing reaches to them", () => {
+  const out_m = 1.8288;
+  const side = sideOf(changed(readSample("acre-with-notch"), "rows.anchorOut", "6 ft"));
+  expect(side.ends.map(({ tie }) => tie?.to_m)).toEqual([-out_m, side.length_m + out_m]);
+  expect(side.from_m).toBe(-out_m);
+  expect(side.to_m).toBe(side.length_m + out_m);
+});
+
+test("an H-brace has a second post, a rail at its height, and a wire from that post's head to the end post's foot", () => {
+  const side = sideOf(
+    changed(readSample("acre-with-notch"), "trellis.endAssembly", {
+      kind: "h-brace",
+      braceHeight: 1,
+      braceLength: 2.4,
+    }),
+  );
+  expect(side.posts.filter(({ kind }) => kind === "brace").map(({ station_m }) => station_m)).toEqual([
+    2.4,
+    side.length_m - 2.4,
+  ]);
+  expect(side.ends[0]).toMatchObject({
+    tie: null,
+    brace: { from_m: 0, fromHeight_m: 1, to_m: 2.4, toHeight_m: 1 },
+    braceWire: { from_m: 2.4, fromHeight_m: 1, to_m: 0, toHeight_m: 0 },
+  });
+});
+
+test("the strut of an inside brace stands on the ground inside the row, tied back along the ground; that of a slant brace is not", () => {
+  const settings = { braceHeight: 1, braceLength: 2 };
+  const inside = sideOf(
+    changed(readSample("acre-with-notch"), "trellis.endAssembly", { kind: "inside-brace", ...settings }),
+  );
+  const slant = sideOf(
+    changed(readSample("acre-with-notch"), "trellis.endAssembly", { kind: "slant-brace", ...settings }),
+  );
+  expect(inside.ends[0]?.brace).toEqual({ from_m: 0, fromHeight_m: 1, to_m: 2, toHeight_m: 0 });
+  expect(inside.ends[0]?.braceWire).toEqual({ from_m: 2, fromHeight_m: 0, to_m: 0, toHeight_m: 0 });
+  expect(slant.ends[0]?.braceWire).toBeNull();
+});
+
+test("sag goes with the square of the bay, and the drawn sag keeps clear of the wire under it and of the ground", () => {
+  const plan = createPlanner().plan(readSample("acre-with-notch"));
+  const loads = plan.trellis?.loads.blocks[0]?.wires ?? [];
+  const side = sideOf(readSample("acre-with-notch"));
+  side.wires.forEach((wire, w) => {
+    wire.sags_m.forEach((sag_m, i) => {
+      const bay_m = Number(wire.supports_m[i + 1]) - Number(wire.supports_m[i]);
+      expect(sag_m).toBeCloseTo(Number(loads[w]?.sag_m) * (bay_m / Number(loads[w]?.bay_m)) ** 2, nanometre);
+    });
+    const below_m = Math.max(0, ...side.wires.map(({ height_m }) => height_m).filter((each) => each < wire.height_m));
+    expect(side.sagFactor * Math.max(...wire.sags_m)).toBeLessThan(wire.height_m - below_m);
+  });
+  expect(side.sagFactor).toBeGreaterThan(1);
 });
 
 test("a row that does not exist has no side", () => {
