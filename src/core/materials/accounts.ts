@@ -1,115 +1,198 @@
 import { type Account, account, commonPractice, input, inputs, remark } from "../account.ts";
-import { emittersAccount, hoseClipsAccount, lateralsAccount } from "../drip/accounts.ts";
-import type { Drip } from "../drip/drip.ts";
 import { say } from "../finding.ts";
-import type { Block, MaterialSettings } from "../project/project.ts";
-import type { Rows } from "../rows/rows.ts";
-import { stakeClipsAccount, wireAccount } from "../trellis/accounts.ts";
-import type { Trellis } from "../trellis/trellis.ts";
-import { orderOf, packsOf } from "./packs.ts";
-import { vineLots } from "./vine-lots.ts";
+import type { MaterialSettings } from "../project/project.ts";
+import { chosenAnswer } from "./coil-packs.ts";
+import { withSpare } from "./line.ts";
+import type { MaterialLine, Pack } from "./material-line.ts";
+import type { CoilWork, Materials } from "./materials.ts";
 
-/** How one line of the shopping list came about. */
+/** How the numbers of one line of the shopping list came about. */
 export interface LineAccounts {
+  /** What the structure takes. */
+  readonly needed: Account;
   /** What is needed, with its spare. */
   readonly quantity: Account;
-  /** How many packages cover it; null for what is sold by the piece. */
-  readonly packs: Account | null;
+  readonly onHand: Account;
+  readonly toBuy: Account;
+  /** How many packages are bought, all sizes together. */
+  readonly packs: Account;
+  /** null when it is not priced. */
+  readonly price: Account | null;
+  /** null when it is not known. */
+  readonly mass: Account | null;
 }
 
 /** How many things there are to buy. */
-export function shoppingLinesAccount(lines: readonly LineAccounts[]): Account {
-  const packed = lines.filter(({ packs }) => packs !== null).length;
+export function shoppingLinesAccount(lines: readonly MaterialLine[]): Account {
+  const coiled = lines.filter(({ unit }) => unit === "m").length;
   return account(
     {
-      formula: say`The lines of the shopping list: what comes in coils and bags, and what is bought by the piece.`,
-      inputs: [input("In coils and bags", "count", packed), input("By the piece", "count", lines.length - packed)],
+      formula: say`The lines of the shopping list: what comes in coils, and what is bought by the piece or in bags.`,
+      inputs: [input("In coils", "count", coiled), input("In pieces and bags", "count", lines.length - coiled)],
       source: "counted",
     },
-    (inPacks, byPiece) => Number(inPacks) + Number(byPiece),
+    (coils, pieces) => Number(coils) + Number(pieces),
   );
 }
 
 /** How every line of the shopping list came about, in the order of the list. */
 export function materialAccounts(
-  rows: Rows,
-  trellis: Trellis,
-  drip: Drip,
-  blocks: readonly Block[],
+  { lines, rowNeeds, coils }: Materials,
   settings: MaterialSettings,
 ): readonly LineAccounts[] {
-  const pieces = (needed: Account | number, spare_ratio: number, bag: number | null): LineAccounts =>
-    packed(withSpare(typeof needed === "number" ? needed : (needed.value ?? 0), spare_ratio, needed), "count", bag);
-  const linePosts = rows.rows.reduce((sum, row) => sum + row.linePosts, 0);
-  const stakes = rows.rows.reduce((sum, row) => sum + row.stakes, 0);
-  const { lots } = vineLots(rows.rows, blocks, settings.vineSpare_ratio);
-  return [
-    ...trellis.wires.map(({ purposes, diameter_mm }) =>
-      packed(wireAccount(rows, blocks, purposes[0] ?? "fruiting", diameter_mm), "length", settings.wireCoils_m[0] ?? 1),
-    ),
-    packed(lateralsAccount(rows, drip, blocks), "length", settings.hoseCoils_m[0] ?? 1),
-    ...lots.map((lot) => packed(vineOrder(lot.vines, lot.withSpare), "count", null)),
-    packed(endPostOrder(rows.rows.length, settings.endPostSpare), "count", null),
-    pieces(linePosts, settings.linePostSpare_ratio, null),
-    pieces(stakes, 0, null),
-    pieces(stakeClipsAccount(rows, blocks), settings.clipSpare_ratio, settings.stakeClipBag),
-    pieces(hoseClipsAccount(rows), settings.clipSpare_ratio, settings.hoseClipBag),
-    pieces(emittersAccount(rows, blocks), settings.emitterSpare_ratio, settings.emitterBag),
-  ].filter(({ quantity }) => (quantity.value ?? 0) > 0);
+  return lines.map((line, i) => ({
+    needed: neededAccount(line, rowNeeds[i] ?? []),
+    quantity: quantityAccount(line),
+    onHand: onHandAccount(line, settings),
+    toBuy: toBuyAccount(line),
+    packs: packsAccount(line, coils.find(({ job }) => job.article === line.article) ?? null),
+    price: line.price === null ? null : priceAccount(line),
+    mass: line.mass_kg === null ? null : massAccount(line),
+  }));
 }
 
-/** Pieces and a share of them to spare, rounded up. */
-function withSpare(pieces: number, spare_ratio: number, counted: Account | number): Account {
+function neededAccount(line: MaterialLine, perRow: readonly number[]): Account {
   return account(
     {
-      formula: say`${spare_ratio === 0 ? "As many as are needed; no spare." : "Those that are needed and the spare share of them, rounded up to whole pieces."}`,
+      formula: say`What every row takes of it, added up.`,
       inputs: [
-        input("Needed", "count", pieces),
-        ...(typeof counted === "number" ? [] : [remark("How they are counted", counted.formula)]),
-        input("Spare", "ratio", spare_ratio),
+        inputs(
+          "The rows that take some",
+          kindOf(line),
+          perRow.filter((need) => need > 0),
+        ),
+        remark("What it is for", line.purpose),
+      ],
+      source: "counted from the structure",
+    },
+    (needed) => Number(needed),
+  );
+}
+
+function quantityAccount(line: MaterialLine): Account {
+  const { spareBy } = line;
+  if (line.unit === "m") {
+    return account(
+      {
+        formula: say`As much as is needed: what cutting loses is kept back on every coil.`,
+        inputs: [input("Needed", "length", line.needed)],
+        source: commonPractice,
+      },
+      (needed_m) => Number(needed_m),
+    );
+  }
+  const isShare = "ratio" in spareBy;
+  return account(
+    {
+      formula: isShare
+        ? say`Those that are needed and the spare share of them, rounded up to whole pieces.`
+        : say`Those that are needed, and the spare ones.`,
+      inputs: [
+        input("Needed", "count", line.needed),
+        isShare ? input("Spare", "ratio", spareBy.ratio) : input("Spare", "count", spareBy.pieces),
       ],
       source: orderSource,
     },
-    (needed, spare) => orderOf(Number(needed), Number(spare)),
+    (needed, spare) => withSpare(Number(needed), isShare ? { ratio: Number(spare) } : { pieces: Number(spare) }),
   );
 }
 
-function vineOrder(vines: number, withSpare: number): Account {
+function onHandAccount(line: MaterialLine, { onHand }: MaterialSettings): Account {
+  const own = onHand.filter(({ article }) => article === line.article);
+  const there = line.unit === "m" ? own.flatMap(({ coils_m }) => coils_m) : own.map(({ pieces }) => pieces);
   return account(
     {
-      formula: say`Vines of this kind in the rows and their spare, rounded up to whole vines.`,
-      inputs: [input("Vines", "count", vines), input("Spare", "ratio", vines > 0 ? withSpare / vines - 1 : 0)],
-      source: orderSource,
+      formula: say`What is told to be there already${line.unit === "m" ? ", coil by coil" : ""}.`,
+      inputs: [inputs(line.unit === "m" ? "Coils" : "Pieces", kindOf(line), there)],
+      source: "as set",
     },
-    (planted, spare) => orderOf(Number(planted), Number(spare)),
+    (told) => Number(told),
   );
 }
 
-function endPostOrder(rows: number, spare: number): Account {
-  return account(
-    {
-      formula: say`Two a row, and the spare ones.`,
-      inputs: [input("Rows", "count", rows), input("Spare", "count", rows === 0 ? 0 : spare)],
-      source: commonPractice,
-    },
-    (count, more) => 2 * Number(count) + Number(more),
-  );
-}
-
-function packed(quantity: Account, kind: "length" | "count", size: number | null): LineAccounts {
-  if (size === null) return { quantity, packs: null };
-  const [many, one] = kind === "length" ? ["coils", "One coil"] : ["bags", "One bag"];
-  return {
-    quantity,
-    packs: account(
+function toBuyAccount(line: MaterialLine): Account {
+  if (line.unit === "m") {
+    return account(
       {
-        formula: say`Fewest ${many} that cover what is needed: the quantity over what one holds, rounded up.${kind === "length" ? " Counted by total length, not by a cutting plan." : ""}`,
-        inputs: [inputs("Needed, with spare", kind, [quantity.value ?? 0]), input(one, kind, size)],
-        source: commonPractice,
+        formula: say`What the coils that are bought hold.`,
+        inputs: line.packs.flatMap(({ size, count }) => [
+          input("Coils", "count", count),
+          input("Each", "length", size),
+        ]),
+        source: "counted",
       },
-      (needed, each) => packsOf(Number(needed), Number(each))[0]?.count ?? 0,
-    ),
-  };
+      productsAdded,
+    );
+  }
+  return account(
+    {
+      formula: say`What is needed with its spare, less what is there already.`,
+      inputs: [input("Needed, with spare", "count", line.quantity), input("On hand", "count", line.onHand)],
+      source: "counted",
+    },
+    (quantity, onHand) => Math.max(0, Number(quantity) - Number(onHand)),
+  );
+}
+
+function packsAccount(line: MaterialLine, work: CoilWork | null): Account {
+  const answer = chosenAnswer(work?.plan ?? null);
+  const how =
+    line.unit === "pieces"
+      ? say`The packages that cover what is to be bought: at the least price where sizes are priced, else with the least too much, then the fewest.`
+      : answer === null
+        ? say`The coils that cover it by length, each less its reserve.`
+        : say`The coils that the cutting plan starts.`;
+  return account(
+    {
+      formula: how,
+      inputs: [
+        remark("To buy", line.unit === "pieces" ? String(Math.ceil(line.toBuy)) : "see there"),
+        ...line.packs.map(({ size, count }) => input(`Of ${packName(line, size)}`, "count", count)),
+      ],
+      source: line.unit === "m" ? "cutting plan" : "covering by dynamic program",
+    },
+    (...counts) => counts.reduce((sum, count) => sum + count, 0),
+  );
+}
+
+function priceAccount({ packs, unit }: MaterialLine): Account {
+  return account(
+    {
+      formula: say`Packages times the price of one.`,
+      inputs: packs.flatMap((pack) => [
+        input(unit === "m" ? "Coils" : "Packages", "count", pack.count),
+        input("Price of one", "count", pack.price ?? 0),
+      ]),
+      source: "the project’s price list",
+    },
+    productsAdded,
+  );
+}
+
+function massAccount({ packs, unit }: MaterialLine): Account {
+  return account(
+    {
+      formula: say`Packages times the mass of one.`,
+      inputs: packs.flatMap((pack: Pack) => [
+        input(unit === "m" ? "Coils" : "Packages", "count", pack.count),
+        input("Mass of one", "mass", pack.mass_kg ?? 0),
+      ]),
+      source: "the project’s price list, else density of steel, 7850 kg/m³, and bags by what they give",
+    },
+    productsAdded,
+  );
+}
+
+function packName({ unit }: MaterialLine, size: number): string {
+  return unit === "m" ? `${Number(size.toFixed(2))} m` : size === 1 ? "1 piece" : `${size} pieces`;
+}
+
+function kindOf({ unit }: MaterialLine): "length" | "count" {
+  return unit === "m" ? "length" : "count";
+}
+
+function productsAdded(...n: number[]): number {
+  return n.reduce((sum, each, i) => (i % 2 === 0 ? sum + each * Number(n[i + 1]) : sum), 0);
 }
 
 const orderSource = `university lecture notes “Vineyard design and establishment”; the share itself: ${commonPractice}`;

@@ -1,5 +1,6 @@
 import { type Finding, quantity, say } from "../finding.ts";
-import type { Block, Planting, WirePurpose } from "../project/project.ts";
+import type { Block, Planting } from "../project/project.ts";
+import { mostLift_kg } from "./lift.ts";
 
 /** A planting names only rows that the block does not have. */
 export function plantingWithoutRows(block: Block, planting: Planting, lastRow: number): Finding {
@@ -40,32 +41,6 @@ export function plantingsOverlap(block: Block, first: Planting, second: Planting
   };
 }
 
-/** Coils follow from the total length, not from a cutting plan. */
-export function coilsByLength(): Finding {
-  return {
-    code: "materials/coils-by-length",
-    severity: "note",
-    at: null,
-    feature: null,
-    message: say`Coils are counted by total length.`,
-    reason: say`Runs cut whole leave a rest on every coil that may be too short for another row, so cutting without joins may take more coils.`,
-    remedy: say`Before ordering, see how many whole rows one coil gives, or allow a join where a coil ends.`,
-  };
-}
-
-/** One run is longer than a whole coil. */
-export function runLongerThanCoil(purpose: WirePurpose, longestRun_m: number, coil_m: number): Finding {
-  return {
-    code: "materials/run-longer-than-coil",
-    severity: "warning",
-    at: null,
-    feature: null,
-    message: say`The longest ${purpose} wire is ${quantity("length", longestRun_m)}; a coil holds ${quantity("length", coil_m)}.`,
-    reason: say`Such a run needs a join within the row.`,
-    remedy: say`Buy longer coils, allow joins, or break the row with a cross alley.`,
-  };
-}
-
 /** Rows that stand already are on the list in full. */
 export function standingRowsCounted(rows: number): Finding {
   return {
@@ -77,6 +52,51 @@ export function standingRowsCounted(rows: number): Finding {
     reason: say`The list does not know which posts, wires or vines of them are in place.`,
     remedy: say`Take off by hand what is there already.`,
   };
+}
+
+/** What is on hand is of no article that the plan needs. */
+export function stockNotNeeded(articles: readonly string[]): Finding {
+  return {
+    code: "materials/stock-not-needed",
+    severity: "note",
+    at: null,
+    feature: null,
+    message: say`On hand, but not needed by this plan: ${listed(articles)}.`,
+    reason: say`It takes nothing off the list: nothing on it goes by that name, or what it was for has changed.`,
+    remedy: say`Check the name against the list, or keep it for something else.`,
+  };
+}
+
+/** Stock is told in pieces for what comes in coils, or the other way round. */
+export function stockMistold(articles: readonly string[]): Finding {
+  return {
+    code: "materials/stock-mistold",
+    severity: "warning",
+    at: null,
+    feature: null,
+    message: say`What is on hand is not told as it is counted: ${listed(articles)}.`,
+    reason: say`Wire and hose come off the list by the length of each coil, all else by the piece; the rest of what was told is not counted.`,
+    remedy: say`State coil lengths for wire and hose, and pieces for everything else.`,
+  };
+}
+
+/** Packages that one person should not lift alone. */
+export function twoPersonPackages(items: readonly string[]): Finding {
+  return {
+    code: "materials/two-person-packages",
+    severity: "note",
+    at: null,
+    feature: null,
+    message: say`Packages of more than ${quantity("mass", mostLift_kg)} are on the list: ${listed(items)}.`,
+    reason: say`That is more than one person should lift under the best of conditions (load constant of the NIOSH lifting equation).`,
+    remedy: say`Lift them with two people or a machine, or buy smaller packages.`,
+  };
+}
+
+function listed(names: readonly string[]): string {
+  const [most, all] = [6, [...new Set(names)]];
+  const shown = all.slice(0, most).join(", ");
+  return all.length > most ? `${shown} and ${all.length - most} more` : shown;
 }
 
 function rowRange(planting: Planting): string {

@@ -1,4 +1,5 @@
 import type { Phrase } from "../finding.ts";
+import type { MaterialKind, SpareRule } from "./catalog.ts";
 
 /** A package size of an article and how many of it are bought. */
 export interface Pack {
@@ -14,6 +15,7 @@ export interface Pack {
 export interface MaterialLine {
   /** What price lists and stock call it: "wire-13ga". */
   readonly article: string;
+  readonly kind: MaterialKind;
   /** What to ask for, such as "Wire". */
   readonly item: string;
   /** Which one: thickness, length, kind; may be empty. */
@@ -22,6 +24,8 @@ export interface MaterialLine {
   /** What the structure takes, without spare; pieces are whole. */
   readonly needed: number;
   readonly spare: number;
+  /** Where the spare is from. */
+  readonly spareBy: SpareRule;
   /** Needed and spare together. */
   readonly quantity: number;
   /** Of it, what is there already. */

@@ -1,80 +1,125 @@
 import type { Drip } from "../drip/drip.ts";
-import { quantity as inUnits, type Phrase, say } from "../finding.ts";
+import { type Phrase, quantity, say } from "../finding.ts";
 import { type Outcome, success } from "../outcome.ts";
 import type { Block, MaterialSettings } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import type { Trellis } from "../trellis/trellis.ts";
+import { chosenAnswer } from "./coil-packs.ts";
+import { blockCostsOf, costOf, rowCostsOf } from "./cost.ts";
+import { cutCoils } from "./cutting/cut-coils.ts";
+import { cutFindings } from "./cutting/cut-findings.ts";
 import type { CutJob } from "./cutting/cut-job.ts";
+import { cutJobs } from "./cutting/cut-jobs.ts";
 import type { CutPlan } from "./cutting/cut-plan.ts";
+import { standingRowsCounted, stockMistold, stockNotNeeded, twoPersonPackages } from "./findings.ts";
+import { lineOf } from "./line.ts";
 import type { MaterialCost, MaterialLine } from "./material-line.ts";
-import { orderOf, packsOf } from "./packs.ts";
-import { vineLots } from "./vine-lots.ts";
+import { counted, type Need, needs } from "./needs.ts";
 
 export interface Materials {
   /** The shopping list, in the order of the work. */
   readonly lines: readonly MaterialLine[];
-  /** How coils are cut, an article each: wire in the order of the trellis, then hose. */
-  readonly coils: readonly { readonly job: CutJob; readonly plan: CutPlan }[];
+  /** For each line what every row needs of it, in the order of the plan's rows; together they are what the line needs. */
+  readonly rowNeeds: readonly (readonly number[])[];
+  /** How coils are cut, an article each: wire in the order of the trellis, then hose; no plan while coils are only counted by length. */
+  readonly coils: readonly CoilWork[];
   readonly cost: MaterialCost;
   /** In the order of the plan's rows, and of its blocks: shares of the whole cost by what each needs. */
   readonly rowCosts: readonly MaterialCost[];
   readonly blockCosts: readonly MaterialCost[];
 }
 
-/** The shopping list, the cutting plans and what they cost. */
+export interface CoilWork {
+  readonly job: CutJob;
+  readonly plan: CutPlan | null;
+}
+
+/**
+ * The shopping list, the cutting plans and what they cost. `cut` makes the cutting plan of an article; where it answers null, coils are
+ * counted by length (quick, for while something is dragged). Findings: those of plantings and cutting plans, materials/stock-not-needed,
+ * materials/stock-mistold, materials/standing-rows-counted, materials/two-person-packages.
+ */
 export function materials(
   rows: Rows,
   trellis: Trellis,
   drip: Drip,
   blocks: readonly Block[],
   settings: MaterialSettings,
+  cut: (job: CutJob) => CutPlan | null = cutCoils,
 ): Outcome<Materials> {
-  const plantings = vineLots(rows.rows, blocks, settings.vineSpare_ratio);
-  const lines = [
-    ...trellis.wires.map(({ article, diameter_mm, length_m }) =>
-      line(
-        article,
-        "Wire",
-        say`${inUnits("diameter", diameter_mm)}`,
-        "m",
-        length_m,
-        settings.wireCoils_m[0] ?? 1,
-        diameter_mm,
-      ),
-    ),
-    line("hose", "Drip hose", [], "m", drip.lateral_m, settings.hoseCoils_m[0] ?? 1, null),
-    ...plantings.lots.map((lot) =>
-      line(`vine-${lot.variety}`, "Vines", [lot.variety ?? ""], "pieces", orderOf(lot.withSpare, 0), 1, null),
-    ),
-  ].filter((each) => each.quantity > 0);
-  const cost: MaterialCost = { price: 0, unpriced: lines.length, mass_kg: 0 };
-  return success({ lines, coils: [], cost, rowCosts: [], blockCosts: [] }, plantings.findings);
+  const structure = needs(rows, trellis, drip, blocks, settings);
+  const coils = cutJobs(rows, trellis, drip, settings).map((job) => ({ job, plan: cut(job) }));
+  const wanted = withJoins(structure.needs, coils, rows.rows.length);
+  const lines = wanted.map((need) => {
+    const work = coils.find(({ job }) => job.article === need.article);
+    return lineOf(need, work?.job ?? null, work?.plan ?? null, settings);
+  });
+  const rowNeeds = wanted.map(({ perRow }) => perRow);
+  const rowCosts = rowCostsOf(lines, rowNeeds, rows.rows.length);
+  return success(
+    {
+      lines,
+      rowNeeds,
+      coils,
+      cost: costOf(lines),
+      rowCosts,
+      blockCosts: blockCostsOf(lines, rowNeeds, rowCosts, rows, blocks),
+    },
+    [
+      ...structure.findings,
+      ...coils.flatMap(({ job, plan }) => cutFindings(job, plan, coilName(job, structure.needs))),
+      ...listFindings(lines, rows, settings),
+    ],
+  );
 }
 
-function line(
-  article: string,
-  item: string,
-  spec: Phrase,
-  unit: "m" | "pieces",
-  quantity: number,
-  size: number,
-  diameter_mm: number | null,
-): MaterialLine {
-  return {
-    article,
-    item,
-    spec,
-    unit,
-    needed: quantity,
-    spare: 0,
-    quantity,
-    onHand: 0,
-    toBuy: quantity,
-    packs: packsOf(quantity, size).map((pack) => ({ ...pack, price: null, mass_kg: null })),
-    price: null,
-    mass_kg: null,
-    isTwoPersonLift: false,
-    purpose: "",
-    diameter_mm,
+/** How a sentence calls the wire or hose of a cutting plan. */
+function coilName({ article }: CutJob, structure: readonly Need[]): Phrase {
+  const need = structure.find((each) => each.article === article);
+  if (need === undefined || need.diameter_mm === null) return ["Drip hose"];
+  return say`Wire of ${quantity("diameter", need.diameter_mm)}`;
+}
+
+/** The joins that the cutting plans make are bought too; each stands after the wire or hose it joins. */
+function withJoins(structure: readonly Need[], coils: readonly CoilWork[], rows: number): readonly Need[] {
+  const joins = (isHose: boolean): readonly number[] => {
+    const perRow = new Array<number>(rows).fill(0);
+    for (const { job, plan } of coils) {
+      if ((job.article === "hose") !== isHose) continue;
+      for (const { cuts } of chosenAnswer(plan)?.coils ?? []) {
+        for (const { run, from_m } of cuts) {
+          const row = job.runs[run]?.row;
+          if (from_m > 0 && row !== undefined) perRow[row] = (perRow[row] ?? 0) + 1;
+        }
+      }
+    }
+    return perRow;
   };
+  const all = [...structure];
+  for (const [kind, after] of [
+    ["wire-join", "wire"],
+    ["hose-join", "hose"],
+  ] as const) {
+    const perRow = joins(after === "hose");
+    if (!perRow.some((each) => each > 0)) continue;
+    all.splice(all.findLastIndex((need) => need.kind === after) + 1, 0, counted(kind, perRow));
+  }
+  return all;
+}
+
+function listFindings(lines: readonly MaterialLine[], rows: Rows, { onHand }: MaterialSettings) {
+  if (lines.length === 0) return [];
+  const standing = rows.rows.filter(({ given }) => given !== null).length;
+  const unknown = onHand.filter(({ article }) => !lines.some((line) => line.article === article));
+  const mistold = onHand.filter(({ article, pieces, coils_m }) => {
+    const unit = lines.find((line) => line.article === article)?.unit;
+    return (unit === "m" && pieces > 0) || (unit === "pieces" && coils_m.length > 0);
+  });
+  const heavy = lines.filter(({ isTwoPersonLift }) => isTwoPersonLift);
+  return [
+    ...(unknown.length > 0 ? [stockNotNeeded(unknown.map(({ article }) => article))] : []),
+    ...(mistold.length > 0 ? [stockMistold(mistold.map(({ article }) => article))] : []),
+    ...(standing > 0 ? [standingRowsCounted(standing)] : []),
+    ...(heavy.length > 0 ? [twoPersonPackages(heavy.map(({ item }) => item))] : []),
+  ];
 }

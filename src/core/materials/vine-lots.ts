@@ -43,6 +43,14 @@ export function vineLots(
   return { lots: [...lots.values()], findings: blocks.flatMap((block) => plantingFindings(rows, block)) };
 }
 
+/** True when the vines of a row belong to the lot: it goes by the first planting of its block that names its number. */
+export function lotOf(lot: VineLot, row: Row, blocks: readonly Block[]): boolean {
+  const block = blocks.find(({ id }) => id === row.block);
+  if (block === undefined) return false;
+  const planting = block.plantings.find((candidate) => names(candidate, row.number)) ?? null;
+  return lot.variety === (planting?.variety ?? null) && lot.rootstock === (planting?.rootstock ?? null);
+}
+
 function names(planting: Planting, number: number): boolean {
   return planting.fromRow <= number && number <= planting.toRow;
 }

@@ -1,0 +1,58 @@
+import type { MaterialSettings } from "../project/project.ts";
+import { catalog, type SpareRule } from "./catalog.ts";
+import { coilPacks, stockCoils_m } from "./coil-packs.ts";
+import type { CutJob } from "./cutting/cut-job.ts";
+import type { CutPlan } from "./cutting/cut-plan.ts";
+import { mostLift_kg } from "./lift.ts";
+import type { MaterialLine, Pack } from "./material-line.ts";
+import type { Need } from "./needs.ts";
+import { packagesFor } from "./packages.ts";
+import { orderOf } from "./packs.ts";
+import { packageSizes } from "./sizes.ts";
+
+/** One line of the list: what is needed and spare, less what is on hand, in packages. */
+export function lineOf(need: Need, job: CutJob | null, plan: CutPlan | null, settings: MaterialSettings): MaterialLine {
+  const needed = need.perRow.reduce((sum, each) => sum + each, 0);
+  const isCoiled = need.unit === "m";
+  const spareBy = need.spare ?? catalog[need.kind].spare(settings);
+  const quantity = isCoiled ? needed : withSpare(needed, spareBy);
+  const onHand = isCoiled
+    ? stockCoils_m(need.article, settings).reduce((sum_m, coil_m) => sum_m + coil_m, 0)
+    : settings.onHand.reduce((sum, { article, pieces }) => (article === need.article ? sum + pieces : sum), 0);
+  const packs = isCoiled
+    ? coilPacks(need, job, plan, settings)
+    : packagesFor(quantity - onHand, packageSizes(need, settings), "pieces");
+  const held = packs.reduce((sum, { size, count }) => sum + size * count, 0);
+  return {
+    article: need.article,
+    kind: need.kind,
+    item: catalog[need.kind].item,
+    spec: need.spec,
+    unit: need.unit,
+    needed,
+    spare: quantity - needed,
+    spareBy,
+    quantity,
+    onHand,
+    toBuy: isCoiled ? held : Math.max(0, quantity - onHand),
+    packs,
+    price: total(packs, ({ price }) => price),
+    mass_kg: total(packs, ({ mass_kg }) => mass_kg),
+    isTwoPersonLift: packs.some(({ mass_kg }) => (mass_kg ?? 0) > mostLift_kg),
+    purpose: need.purpose,
+    diameter_mm: need.diameter_mm,
+  };
+}
+
+/** Needed and spare together, in whole pieces. */
+export function withSpare(needed: number, spareBy: SpareRule): number {
+  return "ratio" in spareBy ? orderOf(needed, spareBy.ratio) : needed + spareBy.pieces;
+}
+
+/** Sum over all packages; null when one of them has none. Nothing to buy is nothing. */
+function total(packs: readonly Pack[], of: (pack: Pack) => number | null): number | null {
+  return packs.reduce<number | null>((sum, pack) => {
+    const one = of(pack);
+    return sum === null || one === null ? null : sum + one * pack.count;
+  }, 0);
+}

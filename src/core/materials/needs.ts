@@ -1,0 +1,206 @@
+import type { Drip } from "../drip/drip.ts";
+import { type Finding, type Phrase, quantity, say } from "../finding.ts";
+import type { Block, MaterialSettings, Wire } from "../project/project.ts";
+import type { Rows } from "../rows/rows.ts";
+import { wireMass_kgpm } from "../trellis/mechanics/steel.ts";
+import type { Part } from "../trellis/part.ts";
+import type { Trellis } from "../trellis/trellis.ts";
+import { catalog, type MaterialKind, type SpareRule } from "./catalog.ts";
+import { concreteBag_kg, partSpec, wireSpec } from "./spec.ts";
+import { lotOf, vineLots } from "./vine-lots.ts";
+
+/** What the structure takes of one article. */
+export interface Need {
+  readonly article: string;
+  readonly kind: MaterialKind;
+  readonly spec: Phrase;
+  readonly unit: "m" | "pieces";
+  readonly diameter_mm: number | null;
+  /** In the order of the plan's rows. */
+  readonly perRow: readonly number[];
+  /** Short pieces that it is cut into, such as tie-backs, m; none for what is cut by a cutting plan. */
+  readonly pieces_m: readonly number[];
+  /** Spare that a planting states; null: that of its kind. */
+  readonly spare: SpareRule | null;
+  readonly purpose: string;
+  /** Of one metre or piece; null: not known. */
+  readonly mass_kg: number | null;
+}
+
+/** Pieces of one row are those of its two ends. */
+const rowEnds = 2;
+
+/**
+ * What every article is needed for, in the order of the catalog, then as first met. Findings are those of `vineLots`.
+ */
+export function needs(
+  rows: Rows,
+  trellis: Trellis,
+  drip: Drip,
+  blocks: readonly Block[],
+  settings: MaterialSettings,
+): { readonly needs: readonly Need[]; readonly findings: readonly Finding[] } {
+  const count = rows.rows.length;
+  const parts = partSums(trellis, count);
+  const plantings = vineLots(rows.rows, blocks, settings.vineSpare_ratio);
+  const wires = wireSums(rows, trellis);
+  const all: Need[] = [
+    ...[...wires].map(([article, { wire, perRow }]) => {
+      return wireNeed(article, wire, perRow, trellis);
+    }),
+    ...[...parts].map(([article, sum]) => partNeed(article, sum, blocks)),
+    hoseNeed(drip),
+    counted(
+      "hose-clip",
+      drip.rows.map(({ hoseClips }) => hoseClips),
+    ),
+    ...emitterNeeds(rows, drip, blocks),
+    ...plantings.lots.map((lot): Need => {
+      const perRow = rows.rows.map((row) => (lotOf(lot, row, blocks) ? row.vines : 0));
+      const stock = lot.rootstock === null ? "" : ` on ${lot.rootstock}`;
+      return {
+        ...counted("vine", perRow),
+        article: lot.variety === null ? "vine" : `vine-${lot.variety}${stock === "" ? "" : `-on-${lot.rootstock}`}`,
+        spec: [lot.variety === null ? "variety not chosen yet" : `${lot.variety}${stock}`],
+        spare: { ratio: lot.withSpare / lot.vines - 1 },
+      };
+    }),
+  ];
+  const order = Object.keys(catalog);
+  return {
+    needs: all
+      .filter(({ perRow }) => perRow.some((each) => each > 0))
+      .sort((a, b) => order.indexOf(a.kind) - order.indexOf(b.kind)),
+    findings: plantings.findings,
+  };
+}
+
+interface PartSum {
+  readonly part: Part;
+  readonly perRow: number[];
+}
+
+function partSums(trellis: Trellis, rows: number): Map<string, PartSum> {
+  const sums = new Map<string, PartSum>();
+  trellis.rows.forEach(({ parts }, row) => {
+    for (const { part, quantity: many } of parts) {
+      const sum = sums.get(part.article) ?? { part, perRow: new Array<number>(rows).fill(0) };
+      sum.perRow[row] = (sum.perRow[row] ?? 0) + many;
+      sums.set(part.article, sum);
+    }
+  });
+  return sums;
+}
+
+interface WireSum {
+  readonly wire: Wire;
+  readonly perRow: number[];
+}
+
+function wireSums(rows: Rows, trellis: Trellis): ReadonlyMap<string, WireSum> {
+  const hung = new Map(trellis.blocks.map(({ block, wires }) => [block, wires]));
+  const sums = new Map<string, WireSum>();
+  rows.rows.forEach(({ block }, row) => {
+    hung.get(block)?.forEach(({ wire, article }, w) => {
+      const run = trellis.rows[row]?.runs[w];
+      if (run === undefined) return;
+      const sum = sums.get(article) ?? { wire, perRow: new Array<number>(rows.rows.length).fill(0) };
+      sum.perRow[row] = (sum.perRow[row] ?? 0) + run.count * run.length_m;
+      sums.set(article, sum);
+    });
+  });
+  return sums;
+}
+
+function wireNeed(article: string, wire: Wire, hung_m: readonly number[], trellis: Trellis): Need {
+  const total = trellis.wires.find((each) => each.article === article);
+  return {
+    article,
+    kind: "wire",
+    spec: wireSpec(wire),
+    unit: "m",
+    diameter_mm: wire.diameter_mm,
+    perRow: hung_m,
+    pieces_m: [],
+    spare: null,
+    purpose: `${listed(total?.purposes ?? [])} wire, ${total?.runs ?? 0} runs in ${rowsIn(hung_m)}, with both tie-offs`,
+    mass_kg: wireMass_kgpm(wire),
+  };
+}
+
+function partNeed(article: string, { part, perRow }: PartSum, blocks: readonly Block[]): Need {
+  const isWire = part.unit === "m" && part.diameter_mm !== null;
+  return {
+    article,
+    kind: part.kind,
+    spec: partSpec(part),
+    unit: part.unit,
+    diameter_mm: isWire ? part.diameter_mm : null,
+    perRow,
+    pieces_m: part.unit === "m" ? endPieces(perRow) : [],
+    spare: null,
+    purpose: `${catalog[part.kind].use}; ${rowsIn(perRow)}`,
+    mass_kg: isWire
+      ? wireMass_kgpm({ diameter_mm: part.diameter_mm ?? 0, coating: "unknown" })
+      : part.kind === "concrete-bag"
+        ? concreteBag_kg(blocks)
+        : null,
+  };
+}
+
+function hoseNeed(drip: Drip): Need {
+  const perRow = drip.rows.map(({ lateral_m }) => lateral_m);
+  return {
+    ...counted("hose", perRow),
+    spec: ["tube for punched-in emitters"],
+    unit: "m",
+    purpose: `one lateral in each of ${rowsIn(perRow)}, with the overrun past the last vine`,
+  };
+}
+
+/** Emitters of each flow. */
+function emitterNeeds(rows: Rows, drip: Drip, blocks: readonly Block[]): readonly Need[] {
+  const flows = [...new Set(blocks.map((block) => block.drip.emitterFlow_lph))];
+  return flows.map((flow_lph) => {
+    const perRow = rows.rows.map(({ block }, row) =>
+      blocks.find(({ id }) => id === block)?.drip.emitterFlow_lph === flow_lph ? (drip.rows[row]?.emitters ?? 0) : 0,
+    );
+    const need = counted("emitter", perRow);
+    return {
+      ...need,
+      article: `emitter-${Number(flow_lph.toFixed(3))}lph`,
+      spec: say`${quantity("flow", flow_lph)} each`,
+    };
+  });
+}
+
+/** A need of plain pieces. */
+export function counted(kind: MaterialKind, perRow: readonly number[]): Need {
+  return {
+    article: kind,
+    kind,
+    spec: [],
+    unit: "pieces",
+    diameter_mm: null,
+    perRow,
+    pieces_m: [],
+    spare: null,
+    purpose: `${catalog[kind].use}; ${rowsIn(perRow)}`,
+    mass_kg: null,
+  };
+}
+
+function endPieces(perRow: readonly number[]): readonly number[] {
+  return perRow.flatMap((length_m) => (length_m > 0 ? Array.from({ length: rowEnds }, () => length_m / rowEnds) : []));
+}
+
+function rowsIn(perRow: readonly number[]): string {
+  const rows = perRow.filter((each) => each > 0).length;
+  return rows === 1 ? "1 row" : `${rows} rows`;
+}
+
+function listed(words: readonly string[]): string {
+  const [first = "", ...rest] = words;
+  const spoken = [first.charAt(0).toUpperCase() + first.slice(1), ...rest];
+  return spoken.length < 2 ? spoken.join("") : `${spoken.slice(0, -1).join(", ")} and ${spoken.at(-1)}`;
+}

@@ -1,0 +1,40 @@
+import type { MaterialSettings } from "../project/project.ts";
+import { catalog } from "./catalog.ts";
+import type { CoilSize } from "./cutting/cut-job.ts";
+import type { Need } from "./needs.ts";
+import type { PackageSize } from "./packages.ts";
+
+/** The packages of the price list that an article comes in, else the one that is usual for it. */
+export function packageSizes(need: Need, settings: MaterialSettings): readonly PackageSize[] {
+  const entries = settings.prices.filter(({ article }) => article === need.article);
+  const usual = { size: catalog[need.kind].pack(settings), price: joinPrice(need, settings), mass_kg: null };
+  return (entries.length > 0 ? entries : [usual]).map(({ size, price, mass_kg }) => ({
+    size,
+    covers: size,
+    price,
+    mass_kg: mass_kg ?? massOf(need, size),
+  }));
+}
+
+/** The coils of the price list that wire or hose comes in, else the usual lengths; those too heavy to handle left out. */
+export function coilSizes(need: Need, settings: MaterialSettings): readonly CoilSize[] {
+  const entries = settings.prices.filter(({ article }) => article === need.article);
+  const usual_m = need.kind === "hose" ? settings.hoseCoils_m : settings.wireCoils_m;
+  const sizes =
+    entries.length > 0
+      ? entries.map(({ size, price, mass_kg }) => ({ length_m: size, price, mass_kg }))
+      : usual_m.map((length_m) => ({ length_m, price: null, mass_kg: null }));
+  const most_kg = settings.cutting.heaviestCoil_kg ?? Infinity;
+  return sizes
+    .map((size) => ({ ...size, mass_kg: size.mass_kg ?? massOf(need, size.length_m) }))
+    .filter(({ length_m, mass_kg }) => length_m > 0 && (mass_kg ?? 0) <= most_kg);
+}
+
+function massOf({ mass_kg }: Need, size: number): number | null {
+  return mass_kg === null ? null : mass_kg * size;
+}
+
+function joinPrice({ kind }: Need, { cutting }: MaterialSettings): number | null {
+  if (kind === "wire-join") return cutting.wireJoinPrice;
+  return kind === "hose-join" ? cutting.hoseJoinPrice : null;
+}
