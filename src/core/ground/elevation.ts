@@ -1,8 +1,8 @@
-import Delaunator from "delaunator";
 import type { Finding } from "../finding.ts";
 import type { Frame } from "../plane/frame.ts";
 import type { SpotHeight } from "../project/project.ts";
 import { heightsTooFew } from "./findings.ts";
+import { trianglesOf } from "./triangles.ts";
 
 /**
  * Heights of the ground over the plane, plain data. Flat ground has the same height everywhere; spot heights are joined by triangles
@@ -30,7 +30,7 @@ export function elevationOf(
   if (spots.length === 0) return { elevation: flatGround, findings: [] };
   const xy = new Float64Array(2 * spots.length);
   for (const [i, { at }] of spots.entries()) xy.set(frame.toPlane(at), 2 * i);
-  const { triangles, halfedges } = new Delaunator(xy);
+  const { triangles, halfedges } = trianglesOf(xy);
   if (triangles.length === 0) return { elevation: flatGround, findings: [heightsTooFew(spots)] };
   const height_m = Float64Array.from(spots, (spot) => spot.height_m);
   return { elevation: { kind: "spot-heights", xy, height_m, triangles, halfedges }, findings: [] };
@@ -39,8 +39,10 @@ export function elevationOf(
 /** The height of the ground at a place, plane metres; null where nothing is known of it: outside the spot heights nothing is guessed. */
 export type HeightAt = (x_m: number, y_m: number) => number | null;
 
-/** A place this far outside a triangle still counts as on its edge. */
-const tolerance_m = 1e-6;
+/** A place so little outside all triangles is on the outermost line: rows may end there. */
+const onEdge_m = 1e-3;
+/** What rounding may take a place out of a triangle. */
+const rounding_m = 1e-9;
 
 /** Reads heights: walks from triangle to triangle, from where the last one was found. */
 export function heightReader(elevation: Elevation): HeightAt {
@@ -59,29 +61,32 @@ export function heightReader(elevation: Elevation): HeightAt {
     // A walk towards the place crosses every triangle of a Delaunay net once at most.
     for (let steps = 0; steps <= triangles.length; steps++) {
       let out = -1;
-      let farthest_m = tolerance_m;
+      let farthest_m = rounding_m;
       for (let side = 3 * last; side < 3 * last + 3; side++) {
         const outside_m = -turn * beyond_m(side, x_m, y_m);
         if (outside_m > farthest_m) [farthest_m, out] = [outside_m, side];
       }
       if (out === -1) return heightIn(last);
       const next = Number(halfedges[out]);
-      if (next === -1) return null;
+      if (next === -1) return farthest_m > onEdge_m ? null : heightIn(last);
       last = Math.floor(next / 3);
     }
     return null;
 
-    function heightIn(triangle: number): number {
-      const weight = (side: number, opposite: number) => {
-        const n = corner(opposite);
-        return beyond_m(side, x_m, y_m) / beyond_m(side, Number(xy[2 * n]), Number(xy[2 * n + 1]));
-      };
-      const [a, b, c] = [3 * triangle, 3 * triangle + 1, 3 * triangle + 2];
-      return (
-        weight(b, a) * Number(height_m[corner(a)]) +
-        weight(c, b) * Number(height_m[corner(b)]) +
-        weight(a, c) * Number(height_m[corner(c)])
-      );
+    /** Mean of the corners by how near they are, never outside their heights; null where the triangle is not even near. */
+    function heightIn(triangle: number): number | null {
+      let [sum, x, y, weights] = [0, 0, 0, 0];
+      for (let side = 3 * triangle; side < 3 * triangle + 3; side++) {
+        const n = corner(side % 3 === 0 ? side + 2 : side - 1);
+        const whole_m = beyond_m(side, Number(xy[2 * n]), Number(xy[2 * n + 1]));
+        const weight = Math.min(1, Math.max(0, beyond_m(side, x_m, y_m) / whole_m));
+        sum += weight * Number(height_m[n]);
+        x += weight * Number(xy[2 * n]);
+        y += weight * Number(xy[2 * n + 1]);
+        weights += weight;
+      }
+      // Past a sharp corner a place is near the lines of both sides and far from the triangle.
+      return Math.hypot(x / weights - x_m, y / weights - y_m) > onEdge_m ? null : sum / weights;
     }
   };
 }

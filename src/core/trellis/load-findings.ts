@@ -1,5 +1,5 @@
 import { type Finding, listed, type Phrase, quantity, say } from "../finding.ts";
-import type { Block, WirePurpose } from "../project/project.ts";
+import type { Block } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import type { BlockLoads, DipLoad, WireLoads } from "./loads.ts";
 import type { BlockTrellis, HungWire } from "./trellis.ts";
@@ -15,8 +15,10 @@ export interface LoadedBlock {
 const mostHighTensile_npmm2 = 1112.0553 / 4.96624;
 /** A hair over a limit is the limit. */
 const slack = 1 + 1e-9;
+const slack_m = 1e-9;
 
-function finding(
+/** A finding about a block's loads; it has no place of its own on the map. */
+export function loadFinding(
   code: `trellis/${string}`,
   severity: Finding["severity"],
   message: Phrase,
@@ -42,8 +44,9 @@ export function blockLoadFindings(
     return own === undefined ? [] : [{ hung, own }];
   });
   const { end } = loads;
-  const over = each.filter(({ own }) => own.share_ratio > trellis.mostShare_ratio * slack);
-  const near = each.filter(
+  const byShare = [...each].sort((a, b) => b.own.share_ratio - a.own.share_ratio);
+  const over = byShare.filter(({ own }) => own.share_ratio > trellis.mostShare_ratio * slack);
+  const near = byShare.filter(
     ({ own }) =>
       own.share_ratio > trellis.warnShare_ratio * slack && own.share_ratio <= trellis.mostShare_ratio * slack,
   );
@@ -52,7 +55,9 @@ export function blockLoadFindings(
       wire.tensile.startsWith("grade") &&
       wire.tension_n > mostHighTensile_npmm2 * ((Math.PI / 4) * wire.diameter_mm ** 2) * slack,
   );
-  const low = each.filter(({ hung, own }) => hung.height_m - lowestSag_m(own) < trellis.leastClearance_m - 1e-9);
+  const low = each
+    .filter(({ hung, own }) => hung.height_m - lowestSag_m(own) < trellis.leastClearance_m - slack_m)
+    .sort((a, b) => a.hung.height_m - lowestSag_m(a.own) - (b.hung.height_m - lowestSag_m(b.own)));
   const touching = touchingWires(each);
   const dipRows = [...new Set(dips.map(({ row }) => row))].filter((i) => rows.rows[i]?.block === block.id);
   const worst = dips.filter(({ row }) => dipRows.includes(row)).reduce((most, dip) => Math.max(most, dip.uplift_n), 0);
@@ -66,7 +71,7 @@ export function blockLoadFindings(
     ...hard
       .slice(0, 1)
       .map(({ hung: { wire } }) =>
-        finding(
+        loadFinding(
           "trellis/tension-over-usual",
           "warning",
           say`${name}: the ${wire.purpose} wire is to be pulled to ${quantity("force", wire.tension_n)}.`,
@@ -77,26 +82,28 @@ export function blockLoadFindings(
     ...low
       .slice(0, 1)
       .map(({ hung, own }) =>
-        finding(
+        loadFinding(
           "trellis/hangs-too-low",
           "warning",
-          say`${name}: the ${hung.wire.purpose} wire at ${quantity("length", hung.height_m)} comes down to ${quantity("length", hung.height_m - lowestSag_m(own))} at mid-bay; ${quantity("length", trellis.leastClearance_m)} is to stay clear.`,
+          say`${name}: the ${hung.wire.purpose} wire at ${quantity("length", hung.height_m)} comes down to ${quantity("length", Math.max(0, hung.height_m - lowestSag_m(own)))} at mid-bay; ${quantity("length", trellis.leastClearance_m)} is to stay clear.`,
           say`What hangs low is caught by mowers and weeding tools.`,
           say`Hang it higher, tighten it more as far as its breaking load allows, or make bays shorter.`,
         ),
       ),
-    ...touching.map(([upper, lower]) =>
-      finding(
-        "trellis/wires-touch",
-        "warning",
-        say`${name}: the wire at ${quantity("length", upper.height_m)} sags on to the one at ${quantity("length", lower.height_m)}.`,
-        say`Wires that touch rub, and shoots cannot be led between them.`,
-        say`Hang them farther apart, tighten the upper one, or make bays shorter.`,
+    ...touching
+      .slice(0, 1)
+      .map(([upper, lower]) =>
+        loadFinding(
+          "trellis/wires-touch",
+          "warning",
+          say`${name}: the wire at ${quantity("length", upper.height_m)} sags on to the one at ${quantity("length", lower.height_m)}${touching.length === 1 ? "" : `, and so do ${touching.length - 1} more`}.`,
+          say`Wires that touch rub, and shoots cannot be led between them.`,
+          say`Hang them farther apart, tighten the upper one, or make bays shorter.`,
+        ),
       ),
-    ),
     ...(end.tie_n !== null && trellis.anchorCapacity_n !== null && end.tie_n > trellis.anchorCapacity_n * slack
       ? [
-          finding(
+          loadFinding(
             "trellis/anchor-over-capacity",
             "error",
             say`${name}: the anchors are pulled by ${quantity("force", end.tie_n)} in the cold; they hold ${quantity("force", trellis.anchorCapacity_n)} as you said.`,
@@ -107,7 +114,7 @@ export function blockLoadFindings(
       : []),
     ...(end.freeDepth_m !== null && end.freeDepth_m > structure.endPost.depth_m
       ? [
-          finding(
+          loadFinding(
             "trellis/free-post-too-shallow",
             "warning",
             say`${name}: an end post without tie-back or brace would have to stand about ${quantity("length", end.freeDepth_m)} deep in sandy soil against ${quantity("force", end.coldestPull_n)}; it stands ${quantity("length", structure.endPost.depth_m)} deep.`,
@@ -118,7 +125,7 @@ export function blockLoadFindings(
       : []),
     ...(dipRows.length > 0
       ? [
-          finding(
+          loadFinding(
             "trellis/posts-in-dips",
             "warning",
             say`${name}: in dips of ${dipRows.length === 1 ? "row" : "rows"} ${listed(dipRows.map((i) => rows.rows[i]?.id ?? ""))} the wires pull line posts up, by ${quantity("force", worst)} at worst.`,
@@ -127,50 +134,6 @@ export function blockLoadFindings(
           ),
         ]
       : []),
-  ];
-}
-
-/**
- * What is said once for all blocks: that wire under tension and anchors are dangerous, with the numbers of the hardest pulled end, and
- * which wires were reckoned as low carbon. Findings: trellis/wire-under-tension, trellis/class-unknown.
- */
-export function cautions(blocks: readonly LoadedBlock[]): readonly Finding[] {
-  const pulled = blocks.filter(({ loads }) => loads.end.pull_n > 0);
-  const [hardest] = [...pulled].sort((a, b) => b.loads.end.coldestPull_n - a.loads.end.coldestPull_n);
-  if (hardest === undefined) return [];
-  const unknown = pulled.filter(({ structure }) => structure.wires.some(({ wire }) => wire.tensile === "unknown"));
-  const purposes = new Set<WirePurpose>(
-    unknown.flatMap(({ structure }) =>
-      structure.wires.filter(({ wire }) => wire.tensile === "unknown").map(({ wire }) => wire.purpose),
-    ),
-  );
-  const { end } = hardest.loads;
-  const held: Phrase =
-    end.tie_n === null
-      ? say``
-      : say` The tie-back takes ${quantity("force", end.tie_n)} and pulls its anchor up with ${quantity("force", end.anchorUplift_n ?? 0)}.`;
-  return [
-    finding(
-      "trellis/wire-under-tension",
-      "note",
-      [
-        ...say`${hardest.block.name}: each end post is pulled by ${quantity("force", end.pull_n)} when the wires are set, by ${quantity("force", end.coldestPull_n)} in the cold.`,
-        ...held,
-      ],
-      say`Wire under tension whips when it lets go, and what an anchor holds depends on its soil and how wet it is.`,
-      say`Eye protection, gloves, long sleeves; stand clear of the line. Size anchors by local soil and practice and pull-test one. Look at the tension again in the first cold and after the first crop.`,
-    ),
-    ...(unknown.length === 0
-      ? []
-      : [
-          finding(
-            "trellis/class-unknown",
-            "note",
-            say`${listed(unknown.map(({ block }) => block.name))}: the strength of the ${listed([...purposes])} wire is not known, so it is reckoned as low carbon steel.`,
-            say`Of the same thickness, high-tensile wire holds more than three times as much.`,
-            say`Set its class when you know it, from its tag or your supplier.`,
-          ),
-        ]),
   ];
 }
 
@@ -188,11 +151,11 @@ function shareFinding(
   wires: number,
 ): Finding {
   const why =
-    own.coldest_n >= own.cropRigid_n
-      ? say`${quantity("force", own.coldest_n)} in the cold`
-      : say`${quantity("force", own.cropRigid_n)} at harvest when the ends do not give`;
+    own.cropRigid_n > Math.max(own.coldest_n, own.hottest_n)
+      ? say`${quantity("force", own.cropRigid_n)} at harvest when the ends do not give`
+      : say`${quantity("force", Math.max(own.coldest_n, own.hottest_n))} in the cold`;
   const more = wires === 1 ? "" : `, and so are ${wires - 1} more`;
-  return finding(
+  return loadFinding(
     severity === "error" ? "trellis/over-most-of-breaking" : "trellis/over-share-of-breaking",
     severity,
     [

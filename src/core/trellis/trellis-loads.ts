@@ -4,14 +4,15 @@ import type { Block } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import { dipLoads } from "./dip-loads.ts";
 import { endLoads } from "./end-loads.ts";
-import { blockLoadFindings, cautions } from "./load-findings.ts";
+import { loadCautions } from "./load-cautions.ts";
+import { blockLoadFindings } from "./load-findings.ts";
 import type { BlockLoads, TrellisLoads } from "./loads.ts";
 import type { BlockTrellis, RowTrellis } from "./trellis.ts";
 import { wireLoads } from "./wire-loads.ts";
 
 /**
  * Tension, sag and loads of the structure: of every block in its longest bay and on its longest run, and the posts in dips. Findings:
- * those of `load-findings.ts`.
+ * those of `blockLoadFindings` and `loadCautions`.
  */
 export function trellisLoads(
   rows: Rows,
@@ -41,7 +42,7 @@ export function trellisLoads(
   const planted = loaded.filter(({ hasRows }) => hasRows);
   return {
     value: { blocks: loaded.map(({ loads }) => loads), dips },
-    findings: [...planted.flatMap((each) => blockLoadFindings(each, rows, dips)), ...cautions(planted)],
+    findings: [...planted.flatMap((each) => blockLoadFindings(each, rows, dips)), ...loadCautions(planted)],
   };
 }
 

@@ -9,6 +9,8 @@ import type { HungWire } from "./trellis.ts";
 const hoseWeight_npm = 2.38318;
 /** A bottle of a litre, full: what is hung at mid-bay. */
 const testMass_kg = 1;
+/** A wire that is not tightened at all is reckoned as if a newton held it: it hangs, and is not without end. */
+const loose_n = 1;
 
 /**
  * Tension and sag of one wire in the longest bay, and its take-up over the longest run. Hose hangs on drip wires, fruit evenly on fruiting
@@ -25,11 +27,11 @@ export function wireLoads({ wire }: HungWire, block: Block, bay_m: number, run_m
   const crop_npm = wire.purpose === "fruiting" ? fruit_npm / alike : 0;
   const usual_npm = ownWeight_npm + hose_npm;
   const harvest_npm = usual_npm + crop_npm;
-  const { tension_n } = wire;
+  const tension_n = Math.max(wire.tension_n, loose_n);
   const breaking_n = breakingLoad_n(wire);
   const set = { tension_n, weight_npm: usual_npm };
   const at = (weight_npm: number, temperature_c: number) =>
-    tension_n === 0 ? 0 : changedTension_n(set, weight_npm, bay_m, area_m2, temperature_c - trellis.tensionedAt_c);
+    changedTension_n(set, weight_npm, bay_m, area_m2, temperature_c - trellis.tensionedAt_c);
   const coldest_n = at(usual_npm, trellis.coldest_c);
   const hottest_n = at(usual_npm, trellis.hottest_c);
   const cropRigid_n = crop_npm === 0 ? tension_n : at(harvest_npm, trellis.tensionedAt_c);
@@ -44,7 +46,7 @@ export function wireLoads({ wire }: HungWire, block: Block, bay_m: number, run_m
     coldest_n,
     hottest_n,
     cropRigid_n,
-    share_ratio: Math.max(tension_n, coldest_n, cropRigid_n) / breaking_n,
+    share_ratio: Math.max(tension_n, coldest_n, hottest_n, cropRigid_n) / breaking_n,
     sag_m: sag_m(usual_npm, bay_m, tension_n),
     hottestSag_m: sag_m(usual_npm, bay_m, hottest_n),
     cropSag_m: sag_m(harvest_npm, bay_m, tension_n),

@@ -76,7 +76,7 @@ const wireBay = fc.record({
   tension_n: fc.double({ min: 300, max: 1500, noNaN: true }),
   before_npm: fc.double({ min: 0.2, max: 4, noNaN: true }),
   after_npm: fc.double({ min: 0.2, max: 40, noNaN: true }),
-  warming_k: fc.double({ min: -40, max: 40, noNaN: true }),
+  warming_k: fc.integer({ min: -40, max: 40 }),
 });
 /** Sag over span up to which a trellis wire is judged here; a wire that hangs lower is none that anyone keeps. */
 const flat_ratio = 0.04;
