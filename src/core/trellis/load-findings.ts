@@ -96,7 +96,7 @@ export function blockLoadFindings(
         loadFinding(
           "trellis/wires-touch",
           "warning",
-          say`${name}: the wire at ${quantity("length", upper.height_m)} sags on to the one at ${quantity("length", lower.height_m)}${touching.length === 1 ? "" : `, and so do ${touching.length - 1} more`}.`,
+          say`${name}: the wire at ${quantity("length", upper.height_m)} sags on to the one at ${quantity("length", lower.height_m)}${touching.length === 1 ? "" : touching.length === 2 ? ", and so does one more" : `, and so do ${touching.length - 1} more`}.`,
           say`Wires that touch rub, and shoots cannot be led between them.`,
           say`Hang them farther apart, tighten the upper one, or make bays shorter.`,
         ),
@@ -154,7 +154,7 @@ function shareFinding(
     own.cropRigid_n > Math.max(own.coldest_n, own.hottest_n)
       ? say`${quantity("force", own.cropRigid_n)} at harvest when the ends do not give`
       : say`${quantity("force", Math.max(own.coldest_n, own.hottest_n))} in the cold`;
-  const more = wires === 1 ? "" : `, and so are ${wires - 1} more`;
+  const more = wires === 1 ? "" : wires === 2 ? ", and so is one more" : `, and so are ${wires - 1} more`;
   return loadFinding(
     severity === "error" ? "trellis/over-most-of-breaking" : "trellis/over-share-of-breaking",
     severity,
