@@ -1,12 +1,23 @@
 import type { Finding } from "../../core/finding.ts";
-import type { Json, JsonObject, Project, WirePurpose } from "../../core/project/project.ts";
+import type { Json, JsonObject, Project, TieOffKind, WirePurpose } from "../../core/project/project.ts";
 import type { Store } from "../store.ts";
 import { changeSetting } from "./change-setting.ts";
 import type { StepName } from "./edit.ts";
 
-export type WireMember = "purpose" | "height" | "diameter" | "count";
+export type WireMember =
+  | "purpose"
+  | "height"
+  | "diameter"
+  | "count"
+  | "movable"
+  | "tensile"
+  | "coating"
+  | "tension"
+  | "tensioners"
+  | "tieOffStart"
+  | "tieOffEnd";
 
-/** Writes one member of one wire of the shown block; the other wires stay as the file states them. */
+/** Writes one member of one wire of the shown block, or takes it out when it is null; the other wires stay as the file states them. */
 export function changeWire(
   store: Store,
   at: number,
@@ -14,13 +25,27 @@ export function changeWire(
   value: Json,
   step: StepName,
 ): readonly Finding[] {
-  const wires = wiresAsWritten(store);
-  return changeSetting(
-    store,
-    "trellis.wires",
-    wires.map((wire, i) => (i === at ? { ...wire, [member]: value } : wire)),
-    step,
-  );
+  const changed = wiresAsWritten(store).map((wire, i) => (i === at ? withMember(wire, member, value) : wire));
+  return changeSetting(store, "trellis.wires", changed, step);
+}
+
+/** Writes how one wire of the shown block ends there: a kind with what it usually takes, or the wire that its kind takes. */
+export function changeTieOff(
+  store: Store,
+  at: number,
+  end: "tieOffStart" | "tieOffEnd",
+  stated: { readonly kind: TieOffKind } | { readonly allowance: Json },
+  step: StepName,
+): readonly Finding[] {
+  const kind = store.block.value?.trellis.wires[at]?.[end].kind ?? "gripper";
+  const tieOff: JsonObject =
+    "kind" in stated ? { kind: stated.kind } : withMember({ kind }, "allowance", stated.allowance);
+  return changeWire(store, at, end, tieOff, step);
+}
+
+function withMember(object: JsonObject, member: string, value: Json): JsonObject {
+  const { [member]: _, ...others } = object;
+  return value === null ? others : { ...object, [member]: value };
 }
 
 /** Adds a foliage wire over the highest one. */

@@ -7,61 +7,50 @@ import { useStore } from "../store-context.ts";
 import { BlockChoice } from "./block-choice.tsx";
 import { ChoiceField } from "./choice-field.tsx";
 import { count, grouped } from "./count.ts";
-import { CountField } from "./count-field.tsx";
 import { FigureList } from "./figure-list.tsx";
 import { afterTheParcel } from "./later.ts";
 import { More } from "./more.tsx";
-import { QuantityField } from "./quantity-field.tsx";
 import { ResultLine } from "./result-line.tsx";
 import { Stage } from "./stage.tsx";
+import { TrellisParts } from "./trellis-parts.tsx";
 import { wholeLength } from "./whole-length.ts";
+import { tieOffChoices } from "./wire-details.tsx";
 import { WireTable } from "./wire-table.tsx";
 
-const tieOffs = [
-  { value: "gripper", label: "wire gripper" },
-  { value: "loop", label: "wrapped loop" },
-] as const;
 const purposes: readonly WirePurpose[] = ["fruiting", "drip", "foliage"];
 
-/** Wires, how they are tied off, stakes; posts as they stand so far. */
+/** Wires, the ends of rows, posts and stakes, what they must hold; and what all of it comes to. */
 export function TrellisStage() {
   const { shownPlan, block: blockSignal } = useStore();
   const [plan, block] = [shownPlan.value, blockSignal.value];
   if (!plan || !block) return null;
-  const { tieOffStart, tieOffEnd, stakesPerVine } = block.trellis;
+  const { tieOffStart, tieOffEnd } = block.trellis;
+  const at = plan.trellis?.blocks.findIndex((each) => each.block === block.id) ?? -1;
   return (
     <Stage number={4} name="Trellis" stage="trellis" result={<TrellisResult plan={plan} />}>
       <BlockChoice />
       <WireTable key={block.id} />
+      <TrellisParts
+        key={`parts of ${block.id}`}
+        block={block}
+        structure={plan.trellis?.blocks[at]}
+        loads={plan.trellis?.loads.blocks[at]}
+      />
       <More>
         <ChoiceField
-          label="Tie-off at the start"
+          label="Other wires at the start"
           value={tieOffStart.kind}
           path="trellis.tieOffStart.kind"
-          choices={tieOffs}
-        />
-        <QuantityField
-          label="Wire for the start tie-off"
-          kind="length"
-          value={tieOffStart.allowance_m ?? 0}
-          path="trellis.tieOffStart.allowance"
+          choices={tieOffChoices}
         />
         <ChoiceField
-          label="Tie-off at the end"
+          label="Other wires at the end"
           value={tieOffEnd.kind}
           path="trellis.tieOffEnd.kind"
-          choices={tieOffs}
+          choices={tieOffChoices}
         />
-        <QuantityField
-          label="Wire for the end tie-off"
-          kind="length"
-          value={tieOffEnd.allowance_m ?? 0}
-          path="trellis.tieOffEnd.allowance"
-        />
-        <CountField label="Stakes beside each vine" value={stakesPerVine} path="trellis.stakesPerVine" />
       </More>
       {plan.rows && plan.trellis && <TrellisFigures plan={plan} />}
-      <p class="aside">Post lengths, anchors and tension are not planned yet.</p>
     </Stage>
   );
 }
