@@ -5,7 +5,8 @@ import type { BlockGround, Ground } from "./ground/ground.ts";
 import { layGround } from "./ground/lay-ground.ts";
 import { type PlantingAreaOf, withPlantingArea } from "./ground/planting-area.ts";
 import { mainline } from "./mainline/water-end.ts";
-import { materials } from "./materials/materials.ts";
+import { cutCoils } from "./materials/cutting/cut-coils.ts";
+import { type CutOf, materials } from "./materials/materials.ts";
 import type { Outcome } from "./outcome.ts";
 import type { Plan } from "./plan.ts";
 import type { Overlay, PlantingParts } from "./plane/overlay.ts";
@@ -22,9 +23,9 @@ export interface Planner {
   /**
    * Everything that follows from the project. A project whose reading found an error gives a plan of findings only. The planting area is
    * worked out by `plantingAreaOf`, else by what the planner was made with; while it answers null the plan is without, and all else the
-   * same. It is asked once for the same ground.
+   * same. It is asked once for the same ground. Coils are cut by `cutOf`, else at once; what it answers null to is counted by length.
    */
-  plan(project: Project, plantingAreaOf?: PlantingAreaOf): Plan;
+  plan(project: Project, plantingAreaOf?: PlantingAreaOf, cutOf?: CutOf): Plan;
   /** Every bearing of [0, 180) at a step in degrees, for one block; empty when the ground could not be laid out. */
   sweep(project: Project, block: string, step_deg: number): Sweep;
   /** The same a bearing at a time, for who must not be kept waiting; null when the ground could not be laid out. */
@@ -74,7 +75,7 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null): Planner {
     return plantedOf(laid, known?.area ?? null);
   };
 
-  const plan = (project: Project, plantingAreaOf: PlantingAreaOf = usual): Plan => {
+  const plan = (project: Project, plantingAreaOf: PlantingAreaOf = usual, cutOf: CutOf = cutCoils): Plan => {
     const laid = ground(project);
     const findings = [...project.findings, ...(laid?.findings ?? [])];
     if (laid === null || !laid.ok) {
@@ -114,7 +115,9 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null): Planner {
     const structure = trellisOf(rows, laid.value.elevation, project.blocks);
     findings.push(...structure.findings);
     const water = dripOf(rows, ends, project.blocks);
-    const list = structure.ok ? materialsOf(rows, structure.value, water, project.blocks, project.materials) : null;
+    const list = structure.ok
+      ? materialsOf(rows, structure.value, water, project.blocks, project.materials, cutOf)
+      : null;
     findings.push(...(list?.findings ?? []));
     return {
       project,

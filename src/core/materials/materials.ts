@@ -29,6 +29,9 @@ export interface Materials {
   readonly blockCosts: readonly MaterialCost[];
 }
 
+/** Works out how a job is cut; null: not now. */
+export type CutOf = (job: CutJob) => CutPlan | null;
+
 export interface CoilWork {
   readonly job: CutJob;
   readonly plan: CutPlan | null;
@@ -45,7 +48,7 @@ export function materials(
   drip: Drip,
   blocks: readonly Block[],
   settings: MaterialSettings,
-  cut: (job: CutJob) => CutPlan | null = cutCoils,
+  cut: CutOf = cutCoils,
 ): Outcome<Materials> {
   const structure = needs(rows, trellis, drip, blocks, settings);
   const coils = cutJobs(rows, trellis, drip, settings).map((job) => ({ job, plan: cut(job) }));
