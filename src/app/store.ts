@@ -5,6 +5,7 @@ import type { Plan } from "../core/plan.ts";
 import type { Block, Project } from "../core/project/project.ts";
 import type { Sweep } from "../core/rows/rows.ts";
 import type { UnitSystem } from "../core/units.ts";
+import { cutWhileHeld } from "./cut-while-held.ts";
 import { createDrawingState, type DrawingState } from "./drawing/drawing-state.ts";
 import { current, type History } from "./history.ts";
 import { createKeepingState, type KeepingState } from "./keeping/keeping-state.ts";
@@ -60,7 +61,9 @@ export function createStore(planner: Planner = createLeanPlanner()): Store {
   const project = computed(() => draft.value ?? (history.value && current(history.value).project));
   const blockId = signal<string | null>(null);
   const drafting = computed(() => draft.value !== null);
-  const plan = computed(() => (project.value ? planner.plan(project.value, planting.of) : null));
+  const plan = computed(() =>
+    project.value ? planner.plan(project.value, planting.of, drafting.value ? cutWhileHeld : undefined) : null,
+  );
   const shownPlan = createShownPlan(plan, drafting);
   return {
     planner,
