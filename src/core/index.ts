@@ -1,9 +1,11 @@
 /** The public surface of the core: everything a door may use. Nothing but re-exports. */
 export type { Account, AccountInput, AccountKind } from "./account.ts";
 export type { Drip } from "./drip/drip.ts";
-export { csv, materialsCsv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./exchange/csv.ts";
+export { coilsCsv } from "./exchange/coils-csv.ts";
+export { csv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./exchange/csv.ts";
 export { type ExportFormat, fileName, formats } from "./exchange/formats.ts";
 export { geoJsonText, postsGeoJson, rowsGeoJson, stakesGeoJson, vinesGeoJson } from "./exchange/geojson.ts";
+export { materialsCsv } from "./exchange/materials-csv.ts";
 export {
   type BlockJson,
   emptyPlanJson,
@@ -16,6 +18,7 @@ export {
   type TotalsJson,
 } from "./exchange/plan-json.ts";
 export { postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./exchange/positions.ts";
+export { priceListCsv, priceListJson, pricesSetting, readPriceList } from "./exchange/price-list.ts";
 export { type SweepJson, sweepJson, sweepJsonVersion } from "./exchange/sweep-json.ts";
 export { type Finding, hasError, type Phrase, type Quantity, type Severity } from "./finding.ts";
 export type { BlockGround, Cause, Ground } from "./ground/ground.ts";

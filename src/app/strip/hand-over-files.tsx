@@ -42,6 +42,8 @@ const titles = {
   posts: "Posts",
   stakes: "Stakes",
   materials: "Materials",
+  coils: "Cut list",
+  prices: "Price list",
   plan: "The whole plan",
 } as const;
 
@@ -51,5 +53,6 @@ const contents: Readonly<Record<string, string>> = {
   "posts.geojson": "a point an end post or line post",
   "rows.csv": "the row table for a spreadsheet",
   "materials.csv": "the shopping list",
+  "coils.csv": "which coil is cut for which row",
   "plan.json": "every number of the plan, for programs",
 };

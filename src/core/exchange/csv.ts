@@ -1,10 +1,9 @@
 import type { Plan } from "../plan.ts";
-import { formatQuantity } from "../units.ts";
 import { placed, postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./positions.ts";
 import { millimetres, position } from "./rounding.ts";
 import { isSketch } from "./sketch.ts";
 
-type Cell = string | number | null;
+export type Cell = string | number | null;
 
 /**
  * Table of the rows (RFC 4180, CRLF), metres rounded to the millimetre, degrees to 8 decimals; wire has a column a purpose. On an outline
@@ -49,30 +48,6 @@ export function rowsCsv(plan: Plan): string {
       ...(isSketch(plan) ? ["yes"] : []),
     ];
   });
-  return csv([heads, ...lines]);
-}
-
-/**
- * The shopping list; quantities in the unit of their line, package sizes in the same unit, and once more as text in the project's
- * units, as one would say it in a shop.
- */
-export function materialsCsv(plan: Plan): string {
-  const { units } = plan.project;
-  const lines = (plan.materials?.lines ?? []).map((line): readonly Cell[] => {
-    const said = (amount: number) => (line.unit === "m" ? formatQuantity("length", amount, units) : String(amount));
-    const [pack] = line.packs;
-    return [
-      line.item,
-      millimetres(line.quantity),
-      line.unit,
-      pack === undefined ? null : millimetres(pack.size),
-      pack?.count ?? null,
-      line.diameter_mm,
-      pack === undefined ? said(line.quantity) : `${pack.count} of ${said(pack.size)}`,
-      line.purpose,
-    ];
-  });
-  const heads = ["item", "quantity", "unit", "packSize", "packs", "diameter_mm", "toBuy", "purpose"];
   return csv([heads, ...lines]);
 }
 

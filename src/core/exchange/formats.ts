@@ -1,13 +1,16 @@
 import type { FeatureCollection } from "geojson";
 import type { Plan } from "../plan.ts";
-import { materialsCsv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./csv.ts";
+import { coilsCsv } from "./coils-csv.ts";
+import { postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./csv.ts";
 import { geoJsonText, postsGeoJson, rowsGeoJson, stakesGeoJson, vinesGeoJson } from "./geojson.ts";
+import { materialsCsv } from "./materials-csv.ts";
 import { planJson } from "./plan-json.ts";
+import { priceListCsv, priceListJson } from "./price-list.ts";
 
 /** One file that a plan can be handed over as. */
 export interface ExportFormat {
   /** What is in it. */
-  readonly of: "rows" | "vines" | "posts" | "stakes" | "materials" | "plan";
+  readonly of: "rows" | "vines" | "posts" | "stakes" | "materials" | "coils" | "prices" | "plan";
   /** Which format it is in; also the extension of its file. */
   readonly as: "geojson" | "csv" | "json";
   readonly mediaType: string;
@@ -29,14 +32,10 @@ export const formats: readonly ExportFormat[] = [
   csv("posts", postsCsv, false),
   csv("stakes", stakesCsv, false),
   csv("materials", materialsCsv, true),
-  {
-    of: "plan",
-    as: "json",
-    mediaType: "application/json",
-    isDelivered: true,
-    text: (plan) => `${JSON.stringify(planJson(plan), null, 2)}\n`,
-    collection: null,
-  },
+  csv("coils", coilsCsv, true),
+  csv("prices", priceListCsv, false),
+  json("prices", priceListJson, false),
+  json("plan", (plan) => `${JSON.stringify(planJson(plan), null, 2)}\n`, true),
 ];
 
 /** File name of an export, such as "rows.geojson". */
@@ -55,4 +54,8 @@ function geoJson(
 
 function csv(of: ExportFormat["of"], text: (plan: Plan) => string, isDelivered: boolean): ExportFormat {
   return { of, as: "csv", mediaType: "text/csv; charset=utf-8; header=present", isDelivered, text, collection: null };
+}
+
+function json(of: ExportFormat["of"], text: (plan: Plan) => string, isDelivered: boolean): ExportFormat {
+  return { of, as: "json", mediaType: "application/json", isDelivered, text, collection: null };
 }

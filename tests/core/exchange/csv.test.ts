@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
-import { csv, materialsCsv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "../../../src/core/exchange/csv.ts";
+import { coilsCsv } from "../../../src/core/exchange/coils-csv.ts";
+import { csv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "../../../src/core/exchange/csv.ts";
+import { materialsCsv } from "../../../src/core/exchange/materials-csv.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import { createBlock, createProject } from "../../support/create-project.ts";
 
@@ -23,7 +25,7 @@ test("a variety that looks like a formula is harmless in the list of materials",
     { plantings: [{ fromRow: 1, toRow: 99, variety: "x", rootstock: null, spare_ratio: 0 }] },
   );
   const text = materialsCsv(createPlanner().plan(createProject({ name: "=1", blocks: [block] })));
-  expect(text).toContain("\r\nDrip hose,");
+  expect(text).toContain("\r\nhose,Drip hose,");
   expect(text).not.toMatch(/^[=+@]/m);
 });
 
@@ -41,7 +43,27 @@ test("the row table has a line a row, with both ends and the wire by purpose", (
 
 test("materials say what to buy in the project's units", () => {
   const us = createPlanner().plan(createProject({ units: "us" }));
-  expect(materialsCsv(us)).toMatch(/\r\n"Wire, fruiting",[\d.]+,m,304\.8,(\d+),2\.3241,"?\1 of 1,000 ft"?,/);
+  const [head = "", ...lines] = materialsCsv(us).trimEnd().split("\r\n");
+  expect(head.split(",").slice(0, 9).join(",")).toBe("article,item,spec,unit,needed,spare,onHand,toBuy,packages");
+  expect(lines).toHaveLength(us.materials?.lines.length ?? 0);
+  expect(lines.find((line) => line.startsWith("wire-13ga,"))).toMatch(
+    /^wire-13ga,Wire,"13 ga, [^"]+",m,[\d.]+,0,0,[\d.]+,"?(\d+) of 1,000 ft"?,\1,,,/,
+  );
+});
+
+test("cuts add up to what is taken off every coil, in the order of work", () => {
+  const [head = "", ...lines] = coilsCsv(plan).trimEnd().split("\r\n");
+  const place = (name: string) => head.split(",").indexOf(name);
+  const cells = lines.map((line) => line.split(","));
+  const wires = cells.filter(([article]) => article !== "hose");
+  expect(wires.filter((cut) => Number(cut[place("from_m")]) === 0)).toHaveLength(
+    (plan.trellis?.wires ?? []).reduce((sum, { runs }) => sum + runs, 0),
+  );
+  cells.forEach((cut, i) => {
+    const isFirst = cut[place("cut")] === "1";
+    const before_m = isFirst ? cut[place("coilLength_m")] : cells[i - 1]?.[place("left_m")];
+    expect(Number(before_m) - Number(cut[place("taken_m")])).toBeCloseTo(Number(cut[place("left_m")]), 2);
+  });
 });
 
 test("vines, posts and stakes have a line each under the same heads", () => {

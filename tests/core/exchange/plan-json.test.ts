@@ -99,6 +99,7 @@ test("every format writes text for a plan with and without rows, under a name of
     "posts.geojson",
     "rows.csv",
     "materials.csv",
+    "coils.csv",
     "plan.json",
   ]);
 });

@@ -24,9 +24,9 @@ describe("what is handed over of an outline that was walked", () => {
     }
   });
 
-  it("says so in every line of a table of rows, vines, posts and stakes", () => {
+  it("says so in every line of a table of rows, vines, posts, stakes and cuts", () => {
     for (const format of formats) {
-      if (format.as !== "csv" || format.of === "materials") continue;
+      if (format.as !== "csv" || format.of === "materials" || format.of === "prices") continue;
       const [head = "", ...lines] = format.text(walked).trimEnd().split("\r\n");
       expect(head.endsWith(",sketch")).toBe(true);
       expect(lines.length).toBeGreaterThan(10);
