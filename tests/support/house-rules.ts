@@ -8,7 +8,7 @@ const beside: Readonly<Record<string, readonly string[]>> = { drawing: ["project
 const handover = ["exchange", "sheets"];
 const floor = ["plane", "graph", "hydraulics", "units", "finding", "account", "outcome", "identity"];
 /** Above the stages: they know all of them, and none of them knows these. */
-const roof = ["plan", "planner", "lean-planner", "remembered", "validate-plan", "variants", "index"];
+const roof = ["plan", "planner", "lean-planner", "remembered", "validate-plan", "variants", "what-ifs", "index"];
 
 /** Packages the core may use, and the part of it that may. */
 const corePackages: Readonly<Record<string, readonly string[]>> = {

@@ -1,0 +1,163 @@
+import type { Block, Json, JsonObject, Project, TieOffKind, Wire } from "./project/project.ts";
+import { blockPath, wiresAsWritten } from "./project/wires-as-written.ts";
+
+/** A change of mind worth looking at: what it is called and which settings it changes. */
+export interface WhatIf {
+  /** How it is asked for on the command line: "loop-at-the-end". */
+  readonly id: string;
+  readonly name: string;
+  readonly edits: readonly (readonly [path: string, value: Json])[];
+}
+
+/** A second fruiting wire hangs this far over the first. Common practice, no source. */
+const secondFruiting_m = 0.2032;
+
+/**
+ * Changes that people weigh, for one block of a project (coils for all): how wires end at the end of a row, one fruiting wire or two,
+ * thicker or thinner wire, shorter or longer coils, another end assembly. Those that would change nothing are left out.
+ */
+export function whatIfs(project: Project, blockId: string): readonly WhatIf[] {
+  const block = project.blocks.find(({ id }) => id === blockId);
+  if (block === undefined) return [];
+  return [
+    ...tieOffs(project, block),
+    ...fruitingWires(project, block),
+    ...gauges(project, block),
+    ...coils(project),
+    ...ends(project, block),
+  ];
+}
+
+const tieOffNames: Readonly<Record<TieOffKind, string>> = {
+  gripper: "a wire gripper at the end of every row",
+  loop: "a wrapped loop at the end of every row",
+  crimp: "a crimped end at the end of every row",
+};
+
+function tieOffs(project: Project, { id, trellis }: Block): readonly WhatIf[] {
+  return (["gripper", "loop", "crimp"] as const).flatMap((kind) => {
+    if (trellis.wires.every((wire) => wire.tieOffEnd.kind === kind)) return [];
+    const wires = wiresAsWritten(project, id);
+    const isOwn = wires.some((wire) => Object.hasOwn(wire, "tieOffEnd"));
+    const edits: (readonly [string, Json])[] = [[blockPath(project, id, "trellis.tieOffEnd"), { kind }]];
+    if (isOwn) edits.push([blockPath(project, id, "trellis.wires"), wires.map((wire) => without(wire, "tieOffEnd"))]);
+    return [{ id: `${kind}-at-the-end`, name: tieOffNames[kind], edits }];
+  });
+}
+
+function fruitingWires(project: Project, { id, trellis }: Block): readonly WhatIf[] {
+  const written = wiresAsWritten(project, id);
+  const fruiting = trellis.wires.flatMap((wire, i) => (wire.purpose === "fruiting" ? [{ wire, i }] : []));
+  const lowest = fruiting.reduce<(typeof fruiting)[number] | null>(
+    (low, each) => (low === null || each.wire.height_m < low.wire.height_m ? each : low),
+    null,
+  );
+  if (lowest === null) return [];
+  const count = fruiting.reduce((sum, { wire }) => sum + wire.count, 0);
+  const path = blockPath(project, id, "trellis.wires");
+  const kept = written.flatMap((wire, i) =>
+    i === lowest.i ? [{ ...wire, count: 1 }] : trellis.wires[i]?.purpose === "fruiting" ? [] : [wire],
+  );
+  const second = {
+    ...written[lowest.i],
+    height: Math.round((lowest.wire.height_m + secondFruiting_m) * 10_000) / 10_000,
+    count: 1,
+  };
+  return [
+    ...(count > 1 ? [{ id: "one-fruiting-wire", name: "one fruiting wire", edits: [[path, kept] as const] }] : []),
+    ...(count === 1
+      ? [{ id: "two-fruiting-wires", name: "two fruiting wires", edits: [[path, [...written, second]] as const] }]
+      : []),
+  ];
+}
+
+function gauges(project: Project, { id, trellis }: Block): readonly WhatIf[] {
+  const sizes =
+    project.units === "us"
+      ? (["12 ga", "12.5 ga", "13 ga", "14 ga"] as const)
+      : (["2.8 mm", "2.5 mm", "2.2 mm", "2 mm"] as const);
+  const path = blockPath(project, id, "trellis.wires");
+  return sizes.flatMap((diameter) => {
+    if (trellis.wires.every((wire) => isThick(wire, diameter))) return [];
+    const wires = wiresAsWritten(project, id).map((wire) => ({ ...wire, diameter }));
+    return [
+      { id: `wire-${diameter.replace(" ", "")}`, name: `all wires of ${diameter}`, edits: [[path, wires] as const] },
+    ];
+  });
+}
+
+function isThick(wire: Wire, diameter: string): boolean {
+  return gaugeText.get(diameter) === Number(wire.diameter_mm.toFixed(4));
+}
+
+/** The sizes offered, in millimetres as they are read. */
+const gaugeText: ReadonlyMap<string, number> = new Map([
+  ["12 ga", 2.6797],
+  ["12.5 ga", 2.5146],
+  ["13 ga", 2.3241],
+  ["14 ga", 2.032],
+  ["2.8 mm", 2.8],
+  ["2.5 mm", 2.5],
+  ["2.2 mm", 2.2],
+  ["2 mm", 2],
+]);
+
+function coils(project: Project): readonly WhatIf[] {
+  const sizes: readonly (readonly [text: string, length_m: number])[] =
+    project.units === "us"
+      ? [
+          ["1000 ft", 304.8],
+          ["2000 ft", 609.6],
+          ["4000 ft", 1219.2],
+          ["5000 ft", 1524],
+        ]
+      : [
+          ["250 m", 250],
+          ["500 m", 500],
+          ["1000 m", 1000],
+        ];
+  const [now_m, ...more] = project.materials.wireCoils_m;
+  return sizes.flatMap(([text, length_m]) =>
+    more.length === 0 && now_m === length_m
+      ? []
+      : [
+          {
+            id: `coils-${text.replace(" ", "")}`,
+            name: `wire in coils of ${text}`,
+            edits: [["materials.wireCoil", text] as const, ["materials.prices", withoutWire(project)] as const],
+          },
+        ],
+  );
+}
+
+/** The price list without the sizes of wire, which would go before the coil that is asked for. */
+function withoutWire(project: Project): Json {
+  const stated = project.document.tautrow?.materials;
+  const prices = typeof stated === "object" && stated !== null && "prices" in stated ? stated.prices : null;
+  if (!Array.isArray(prices)) return null;
+  const entries: readonly Json[] = prices;
+  return entries.filter((entry) => {
+    const article = typeof entry === "object" && entry !== null && "article" in entry ? entry.article : null;
+    return typeof article !== "string" || !article.startsWith("wire-");
+  });
+}
+
+function ends(project: Project, { id, trellis }: Block): readonly WhatIf[] {
+  const names = {
+    vertical: "upright end posts with tie-backs",
+    leaning: "leaning end posts with tie-backs",
+    "h-brace": "H-braces at row ends",
+  } as const;
+  return (["vertical", "leaning", "h-brace"] as const)
+    .filter((kind) => kind !== trellis.endAssembly.kind)
+    .map((kind) => ({
+      id: `ends-${kind}`,
+      name: names[kind],
+      edits: [[blockPath(project, id, "trellis.endAssembly.kind"), kind] as const],
+    }));
+}
+
+function without(object: JsonObject, name: string): JsonObject {
+  const { [name]: _, ...rest } = object;
+  return rest;
+}
