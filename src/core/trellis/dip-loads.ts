@@ -35,8 +35,11 @@ export function dipLoads(
         const rise = (heights[b] ?? Number.NaN) - (heights[a] ?? Number.NaN);
         return rise / (Number(places[b]?.station_m) - Number(places[a]?.station_m));
       };
-      const uplift_n = gradeChange_n(tension_n, slope(n - 1, n), slope(n, n + 1));
-      if (uplift_n > held_n) dips.push({ row: i, station_m: Number(places[n]?.station_m), uplift_n });
+      const [before_ratio, after_ratio] = [slope(n - 1, n), slope(n, n + 1)];
+      const uplift_n = gradeChange_n(tension_n, before_ratio, after_ratio);
+      if (uplift_n > held_n) {
+        dips.push({ row: i, station_m: Number(places[n]?.station_m), before_ratio, after_ratio, uplift_n });
+      }
     }
   });
   return dips;

@@ -3,6 +3,9 @@ import { endPull, hBrace, strut, tiedPost } from "./mechanics/end-statics.ts";
 import { freePostDepth_m, sandySoil_papm } from "./mechanics/post-in-soil.ts";
 import type { BlockTrellis } from "./trellis.ts";
 
+/** Soil holds twice as much where a post may move half an inch (1806.3.4). */
+export const giving = 2;
+
 /** What the wires of a row do to one end of it, in the cold. Calculation handbook 2.5. */
 export function endLoads(structure: BlockTrellis, loads: readonly WireLoads[]): EndLoads {
   const { wires, end, endPost } = structure;
@@ -52,11 +55,11 @@ export function endLoads(structure: BlockTrellis, loads: readonly WireLoads[]): 
     ...free,
     postThrust_n: 0,
     atGround_n: pull_n,
-    freeDepth_m: pull_n === 0 ? 0 : freePostDepth_m(pull_n, height_m, width_m, 2 * sandySoil_papm),
+    freeDepth_m: pull_n === 0 ? 0 : freePostDepth_m(pull_n, height_m, width_m, giving * sandySoil_papm),
   };
 }
 
 /** Between post and ground on the anchor's side: over 90 where the post leans over the row. */
-function leanOf({ wires, endPost }: BlockTrellis): number {
+export function leanOf({ wires, endPost }: BlockTrellis): number {
   return wires.some(({ reach_m }) => reach_m < 0) ? 180 - endPost.angle_deg : endPost.angle_deg;
 }

@@ -64,5 +64,8 @@ export interface EndLoads {
 export interface DipLoad {
   readonly row: number;
   readonly station_m: number;
+  /** Rise over run of the bays before and behind the post, going from the start of the row. */
+  readonly before_ratio: number;
+  readonly after_ratio: number;
   readonly uplift_n: number;
 }

@@ -6,7 +6,7 @@ import { changedTension_n, stretch_m } from "./mechanics/stretch.ts";
 import type { HungWire } from "./trellis.ts";
 
 /** Hose of 0.600 by 0.700 in full of water: tube 0.0606 and water 0.18241 kg/m (calculation handbook 2.3). */
-const hoseWeight_npm = 2.38318;
+export const hoseWeight_npm = 2.38318;
 /** A bottle of a litre, full: what is hung at mid-bay. */
 const testMass_kg = 1;
 /** A wire that is not tightened at all is reckoned as if a newton held it: it hangs, and is not without end. */

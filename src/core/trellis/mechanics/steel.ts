@@ -22,7 +22,7 @@ const strength_ksi: Readonly<Record<TensileClass, number>> = {
 };
 
 /** Zinc by class, kg per m2 of surface. From memory of ASTM A641/A641M; unknown counts as none. */
-const zinc_kgpm2: Readonly<Record<Coating, number>> = { unknown: 0, bare: 0, "class-1": 0.085, "class-3": 0.25 };
+export const zinc_kgpm2: Readonly<Record<Coating, number>> = { unknown: 0, bare: 0, "class-1": 0.085, "class-3": 0.25 };
 
 /** Cross-section of a wire, m2: pi d2 / 4. */
 export function wireArea_m2(diameter_mm: number): number {
@@ -36,5 +36,10 @@ export function wireMass_kgpm({ diameter_mm, coating }: Pick<Wire, "diameter_mm"
 
 /** Breaking load, N: strength times the area of the bare steel; zinc adds none. 12 1/2 gauge, grade 200: 1539.5 lbf. */
 export function breakingLoad_n({ diameter_mm, tensile }: Pick<Wire, "diameter_mm" | "tensile">): number {
-  return strength_ksi[tensile] * ksi_pa * wireArea_m2(diameter_mm);
+  return leastStrength_pa(tensile) * wireArea_m2(diameter_mm);
+}
+
+/** Least strength of a class of steel wire, Pa: 200 ksi are 1379 MPa. */
+export function leastStrength_pa(tensile: TensileClass): number {
+  return strength_ksi[tensile] * ksi_pa;
 }
