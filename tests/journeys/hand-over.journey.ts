@@ -83,7 +83,7 @@ test("the shopping list names packages, and the cautions are there to be read", 
   await openSample(page);
   await openStage(page, "Materials");
   await expect(page.locator(".materials tbody tr").first()).toBeVisible();
-  await expect(page.locator(".materials td:last-child").filter({ hasText: "×" }).first()).toBeVisible();
+  await expect(page.locator(".materials td.to-buy").filter({ hasText: "×" }).first()).toBeVisible();
   await page.locator(".materials").scrollIntoViewIfNeeded();
   await picture(page, "materials");
   await page.getByText("Before you build").click();
