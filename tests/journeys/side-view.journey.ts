@@ -43,8 +43,8 @@ test("the chosen row is drawn from its side with every post, wire, stake, vine a
   await picture(page, "side-to-scale");
 
   await page.getByText("Stations of row 5 as a list").click();
-  await expect(page.locator(".side-stations tbody tr")).toHaveCount(vines + linePosts + 2);
-  await expect(page.locator(".side-stations tbody tr").first()).toContainText("end post, start of the row");
+  await expect(page.locator(".side-stations tbody tr")).toHaveCount(vines + linePosts + 2 + 2);
+  await expect(page.locator(".side-stations tbody tr").first()).toContainText("anchor, start of the row");
   await expectAccessible(page);
 });
 

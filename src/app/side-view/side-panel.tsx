@@ -83,7 +83,7 @@ export function SidePanel() {
           />
           {run_m !== undefined && (
             <>
-              ; one wire{" "}
+              ; {block.trellis.wires[0]?.purpose} wire{" "}
               <Figure
                 value={length(run_m)}
                 label={`of wire for one run along row ${side.row}`}

@@ -30,7 +30,7 @@ export function TrellisParts({ block, structure, loads }: TrellisPartsProps) {
       </StagePart>
       <StagePart name="Loads" told={loads ? loadsTold(loads, units) : "with the first row"}>
         <LoadFields block={block} />
-        {structure && loads && <LoadFigures structure={structure} loads={loads} />}
+        {structure && loads && <LoadFigures block={block} structure={structure} loads={loads} />}
       </StagePart>
       <p class="load-caution">
         <strong>Wire under tension can whip, and an anchor that lets go flies.</strong> These are estimates from the

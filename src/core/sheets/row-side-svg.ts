@@ -89,7 +89,7 @@ function scaleBar({ x, height }: SideScale, units: UnitSystem): string {
   const lengths_m = units === "us" ? [1, 5, 10, 50, 100].map((feet) => feet * 0.3048) : [0.5, 1, 5, 10, 20, 50];
   const length_m = lengths_m.find((each) => x(each) - x(0) >= 40);
   if (length_m === undefined) return "";
-  const [from, width, y] = [26, x(length_m) - x(0), height - 9];
+  const [from, width, y] = [20, x(length_m) - x(0), height - 7];
   return svgTag(
     "g",
     { class: "side-scale" },

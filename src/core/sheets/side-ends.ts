@@ -1,5 +1,8 @@
 import type { EndAssembly } from "../trellis/trellis.ts";
 
+/** How deep an anchor is drawn, m: what holds it depends on its kind and soil and is not planned. */
+export const anchorDrawn_m = 0.45;
+
 /** Something straight seen from the side: stations from the start of the row, heights over the ground under each. */
 export interface SideLine {
   readonly from_m: number;

@@ -1,4 +1,5 @@
 import type { RowSide } from "./row-side.ts";
+import { anchorDrawn_m } from "./side-ends.ts";
 
 /** The whole row in the width there is, or lengths and heights to one scale. */
 export type SideZoom = "whole" | 50 | 20;
@@ -17,15 +18,18 @@ export interface SideScale {
 }
 
 const pixelsPerMetre = 96 / 0.0254;
-const pad = { left: 26, right: 34, over: 24, under: 92 } as const;
+const pad = { left: 20, right: 26, over: 20, under: 84 } as const;
 /** Height of the tallest post over the ground when the whole row is shown, and most of everything over and under ground. */
-const post_px = 100;
+const post_px = 84;
 const most_px = 300;
 const narrowest_px = 200;
 
 /** Scales of the drawing of a row's side, for a width of so many pixels when the whole row is shown. */
 export function sideScale(side: RowSide, zoom: SideZoom, width_px: number): SideScale {
-  const { from_m, to_m, top_m, deepest_m, ground } = side;
+  const { top_m, deepest_m, ground } = side;
+  // An anchor goes on outward under the ground.
+  const more_m = side.ends.some(({ tie }) => tie !== null) ? anchorDrawn_m : 0;
+  const [from_m, to_m] = [side.from_m - more_m, side.to_m + more_m];
   const inside = Math.max(narrowest_px, width_px) - pad.left - pad.right;
   const relief_m = ground.points.reduce((most, { height_m }) => Math.max(most, height_m), 0);
   const along = zoom === "whole" ? inside / (to_m - from_m) : pixelsPerMetre / zoom;

@@ -1,5 +1,5 @@
 import type { RowSide, SidePost } from "./row-side.ts";
-import type { SideEnd, SideLine } from "./side-ends.ts";
+import { anchorDrawn_m, type SideEnd, type SideLine } from "./side-ends.ts";
 import { groundAt } from "./side-ground.ts";
 import type { SideScale } from "./side-scale.ts";
 import { type SideWire, sagAt } from "./side-wires.ts";
@@ -9,8 +9,6 @@ import { px, svgTag } from "./svg-text.ts";
 const close_px = 20;
 /** A post is never drawn thinner than this. */
 const thinnest_px = 3;
-/** How deep an anchor is drawn, m: what holds it depends on its kind and soil and is not planned. */
-const anchorDrawn_m = 0.45;
 
 /** Where something is on the drawing by its station and its height over the ground there. */
 type Place = (station_m: number, height_m: number) => readonly [x: number, y: number];
@@ -43,7 +41,7 @@ export function sideThings(side: RowSide, scale: SideScale): string {
     }),
     ...(isClose
       ? side.emitters.map(({ station_m }) => {
-          const high = y(foot(station_m) + (side.hose?.height_m ?? 0));
+          const high = y(foot(station_m) + hoseHeight_m(side, station_m));
           return svgTag("path", { class: "side-emitter", d: drop(x(station_m) + 6, high + 5) });
         })
       : []),
@@ -139,17 +137,23 @@ function hungWire(
   return svgTag("g", { class: `side-wire wire-${purpose}`, "data-wire": purpose }, wire + pair);
 }
 
-/** The hose as it hangs on its wire, or lies on the ground; looked at so often that it bends with both. */
+/** Height of the hose over the ground at a station: it hangs on the drip wire and goes down with it, or lies on the ground. */
+function hoseHeight_m(side: RowSide, station_m: number): number {
+  const height_m = side.hose?.height_m ?? 0;
+  const wire = side.wires.find((each) => each.purpose === "drip" && each.height_m === height_m);
+  return height_m - (wire === undefined ? 0 : sagAt(wire, station_m) * side.sagFactor);
+}
+
+/** The hose is looked at so often that it bends with its wire and the ground. */
 const hoseStep_m = 0.5;
 function hose(side: RowSide, { x, y }: SideScale): string {
   if (side.hose === null) return "";
-  const { from_m, to_m, height_m } = side.hose;
-  const wire = side.wires.find((each) => each.purpose === "drip" && each.height_m === height_m);
+  const { from_m, to_m } = side.hose;
   const steps = Math.max(1, Math.ceil(Math.abs(to_m - from_m) / hoseStep_m));
   const points = Array.from({ length: steps + 1 }, (_, i) => {
     const station_m = from_m + (i / steps) * (to_m - from_m);
-    const down_m = wire === undefined ? 0 : sagAt(wire, station_m) * side.sagFactor;
-    return `${px(x(station_m))} ${px(y(groundAt(side.ground, station_m) + height_m - down_m) + 3)}`;
+    const high = y(groundAt(side.ground, station_m) + hoseHeight_m(side, station_m));
+    return `${px(x(station_m))} ${px(high + 3)}`;
   });
   return svgTag("path", { class: "side-hose", d: `M${points.join("L")}` });
 }

@@ -7,12 +7,12 @@ import type { SideScale } from "./side-scale.ts";
 import { escaped, px, svgTag } from "./svg-text.ts";
 
 const levels: Readonly<Record<SideDimension["kind"], number>> = {
-  "end-gap": 16,
-  "vine-spacing": 16,
-  "anchor-out": 33,
-  brace: 50,
-  bay: 33,
-  row: 67,
+  "end-gap": 14,
+  "vine-spacing": 14,
+  "anchor-out": 30,
+  brace: 46,
+  bay: 30,
+  row: 62,
 };
 const kinds: Readonly<Record<SideDimension["kind"], string>> = {
   "end-gap": "End post to vine",
