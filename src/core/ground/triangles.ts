@@ -42,27 +42,24 @@ function width_m(xy: Float64Array): number {
   return left_m - right_m;
 }
 
-/** Takes thin triangles off the outside, layer by layer, so that a walk never ends in one. */
+/** Takes thin triangles off the outside, and those that are then outside, so that a walk never ends in one. */
 function withoutSlivers(xy: Float64Array, { triangles, halfedges }: Triangles): Triangles {
   const neighbours = Int32Array.from(halfedges);
-  const count = triangles.length / 3;
-  const isGone = new Uint8Array(count);
-  const isOutside = (triangle: number) => [0, 1, 2].some((k) => neighbours[3 * triangle + k] === -1);
-  for (let found = true; found; ) {
-    found = false;
-    for (let triangle = 0; triangle < count; triangle++) {
-      if (isGone[triangle] === 1 || !isOutside(triangle) || height_m(xy, triangles, triangle) >= leastHeight_m)
-        continue;
-      found = true;
-      isGone[triangle] = 1;
-      for (let side = 3 * triangle; side < 3 * triangle + 3; side++) {
-        const other = Number(neighbours[side]);
-        if (other !== -1) neighbours[other] = -1;
-      }
+  const isGone = new Uint8Array(triangles.length / 3);
+  const outside: number[] = [];
+  for (const [side, other] of neighbours.entries()) if (other === -1) outside.push(Math.floor(side / 3));
+  for (let triangle = outside.pop(); triangle !== undefined; triangle = outside.pop()) {
+    if (isGone[triangle] === 1 || height_m(xy, triangles, triangle) >= leastHeight_m) continue;
+    isGone[triangle] = 1;
+    for (let side = 3 * triangle; side < 3 * triangle + 3; side++) {
+      const other = Number(neighbours[side]);
+      if (other === -1) continue;
+      neighbours[other] = -1;
+      outside.push(Math.floor(other / 3));
     }
   }
   const kept = [...isGone.keys()].filter((triangle) => isGone[triangle] === 0);
-  const place = new Int32Array(count);
+  const place = new Int32Array(isGone.length);
   for (const [to, from] of kept.entries()) place[from] = to;
   const sides = kept.flatMap((triangle) => [3 * triangle, 3 * triangle + 1, 3 * triangle + 2]);
   return {

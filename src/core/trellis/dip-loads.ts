@@ -20,26 +20,25 @@ export function dipLoads(
   rows.forEach((row, i) => {
     const tension_n = ends.get(row.block)?.coldestPull_n ?? 0;
     const [from, to] = [linePosts.offsets[i] ?? 0, linePosts.offsets[i + 1] ?? 0];
-    const places = [
-      { station_m: 0, x: row.start[0], y: row.start[1] },
-      ...Array.from({ length: to - from }, (_, n) => ({
-        station_m: Number(linePosts.station_m[from + n]),
-        x: Number(linePosts.xy[2 * (from + n)]),
-        y: Number(linePosts.xy[2 * (from + n) + 1]),
-      })),
-      { station_m: row.length_m, x: row.end[0], y: row.end[1] },
-    ];
-    const heights = places.map(({ x, y }) => heightAt(x, y));
-    for (let n = 1; n + 1 < places.length; n++) {
-      const slope = (a: number, b: number) => {
-        const rise = (heights[b] ?? Number.NaN) - (heights[a] ?? Number.NaN);
-        return rise / (Number(places[b]?.station_m) - Number(places[a]?.station_m));
-      };
-      const [before_ratio, after_ratio] = [slope(n - 1, n), slope(n, n + 1)];
-      const uplift_n = gradeChange_n(tension_n, before_ratio, after_ratio);
-      if (uplift_n > held_n) {
-        dips.push({ row: i, station_m: Number(places[n]?.station_m), before_ratio, after_ratio, uplift_n });
+    let post_m = 0;
+    let height_m = heightAt(row.start[0], row.start[1]);
+    let before_ratio = Number.NaN;
+    // From post to post, and to the end post behind the last one; the slope behind a post is the one before the next.
+    for (let n = from; n <= to; n++) {
+      const isPost = n < to;
+      const next_m = isPost ? Number(linePosts.station_m[n]) : row.length_m;
+      const nextHeight_m = isPost
+        ? heightAt(Number(linePosts.xy[2 * n]), Number(linePosts.xy[2 * n + 1]))
+        : heightAt(row.end[0], row.end[1]);
+      const after_ratio =
+        height_m === null || nextHeight_m === null ? Number.NaN : (nextHeight_m - height_m) / (next_m - post_m);
+      if (after_ratio > before_ratio) {
+        const uplift_n = gradeChange_n(tension_n, before_ratio, after_ratio);
+        if (uplift_n > held_n) dips.push({ row: i, station_m: post_m, before_ratio, after_ratio, uplift_n });
       }
+      post_m = next_m;
+      height_m = nextHeight_m;
+      before_ratio = after_ratio;
     }
   });
   return dips;

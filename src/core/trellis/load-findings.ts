@@ -59,8 +59,9 @@ export function blockLoadFindings(
     .filter(({ hung, own }) => hung.height_m - lowestSag_m(own) < trellis.leastClearance_m - slack_m)
     .sort((a, b) => a.hung.height_m - lowestSag_m(a.own) - (b.hung.height_m - lowestSag_m(b.own)));
   const touching = touchingWires(each);
-  const dipRows = [...new Set(dips.map(({ row }) => row))].filter((i) => rows.rows[i]?.block === block.id);
-  const worst = dips.filter(({ row }) => dipRows.includes(row)).reduce((most, dip) => Math.max(most, dip.uplift_n), 0);
+  const ownDips = dips.filter(({ row }) => rows.rows[row]?.block === block.id);
+  const dipRows = [...new Set(ownDips.map(({ row }) => row))];
+  const worst = ownDips.reduce((most, dip) => Math.max(most, dip.uplift_n), 0);
   return [
     ...over
       .slice(0, 1)
