@@ -1,9 +1,10 @@
 import { type Finding, hasError, type Project, parseProject, type UnitSystem, withSettings } from "../core/index.ts";
 import type { Arguments } from "./arguments.ts";
+import { countOf } from "./count-of.ts";
 import { folderNames, type Input, inputNames, readInput } from "./inputs.ts";
 import { overridesOf } from "./overrides.ts";
+import { pricesOverride } from "./prices.ts";
 import { printable } from "./printable.ts";
-import { countOf } from "./report.ts";
 import { exitCode, type Terminal, UsageError } from "./terminal.ts";
 
 /** One input, read, with the overrides of the command line in it. */
@@ -37,7 +38,7 @@ export async function overInputs(
   work: (job: Job) => Answer | Promise<Answer>,
 ): Promise<number> {
   const units = unitsOf(args);
-  const overrides = overridesOf(args);
+  const overrides = [...overridesOf(args), ...(await pricesOverride(args, terminal))];
   const { inputs, isComplete } = await readAll(inputNames(args.files, terminal), terminal);
   const isBatch = inputs.length > 1 || args.files.length > 1;
   const folders = folderNames(
@@ -75,7 +76,8 @@ async function readAll(names: readonly string[], terminal: Terminal) {
   return { inputs, isComplete };
 }
 
-function read(
+/** One input, read, with overrides in it. */
+export function read(
   input: Input,
   overrides: ReturnType<typeof overridesOf>,
   units: UnitSystem | null,
@@ -95,7 +97,8 @@ function jsonText(json: object | null, isBatch: boolean): string {
   return isBatch ? `\u001e${JSON.stringify(json)}\n` : `${JSON.stringify(json, null, 2)}\n`;
 }
 
-function unitsOf(args: Arguments): UnitSystem | null {
+/** The units that are asked for, or null. */
+export function unitsOf(args: Arguments): UnitSystem | null {
   const given = args.value("units");
   if (given === null || given === "us" || given === "metric") return given;
   throw new UsageError(`--units is us or metric, not "${given}".`);

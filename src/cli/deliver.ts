@@ -1,9 +1,9 @@
 import { rename, writeFile } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import { type ExportFormat, fileName, formats, type Plan } from "../core/index.ts";
+import { countOf } from "./count-of.ts";
 import { whyUnreadable } from "./inputs.ts";
 import { makeFolder } from "./make-folder.ts";
-import { countOf } from "./report.ts";
 import { type Terminal, UsageError } from "./terminal.ts";
 
 /** Writes the files that are handed over with every plan into `out`, or into a folder of it. */

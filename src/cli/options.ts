@@ -1,4 +1,4 @@
-export const commands = ["plan", "check", "sweep", "export"] as const;
+export const commands = ["plan", "check", "sweep", "export", "compare", "draw"] as const;
 export type Command = (typeof commands)[number];
 
 /** An option of the command line; help and reading both follow from this table. */
@@ -68,22 +68,48 @@ export const options: readonly Option[] = [
     name: "json",
     value: null,
     help: "one JSON object on standard output and nothing else",
-    commands: ["plan", "check", "sweep"],
+    commands: ["plan", "check", "sweep", "compare"],
+  },
+  {
+    name: "with",
+    value: "PATH=VALUE",
+    isRepeatable: true,
+    help: "a setting that only the second plan has; may be given again",
+    commands: ["compare"],
+  },
+  {
+    name: "what-if",
+    value: "NAME",
+    isRepeatable: true,
+    help: "a change that only the second plan has, by name; without a name that fits, all are listed",
+    commands: ["compare"],
+  },
+  { name: "row", value: "ID", help: "the row to draw; else the first", commands: ["draw"] },
+  {
+    name: "prices",
+    value: "FILE",
+    help: "a price list, as a table or JSON, in place of the project's own",
+    commands: ["plan", "check", "export", "compare"],
   },
   { name: "out", value: "DIR", help: "write the files of the plan into this folder", commands: ["plan", "export"] },
   {
     name: "units",
     value: "us|metric",
     help: "units of tables and sentences; else those of the project",
-    commands: ["plan", "check", "sweep"],
+    commands: ["plan", "check", "sweep", "compare", "draw"],
   },
   { name: "date", value: "YYYY-MM-DD", help: "date of the compass reading; else today", commands: ["plan"] },
   { name: "step", value: "DEG", help: "step of the sweep, 1 or finer down to 0.1; else 1", commands: ["sweep"] },
-  { name: "block", value: "ID", help: "only this block", commands: ["sweep"] },
+  {
+    name: "block",
+    value: "ID",
+    help: "only this block; of a what-if, the block it changes",
+    commands: ["sweep", "compare"],
+  },
   {
     name: "of",
     value: "THINGS",
-    help: "rows, vines, posts, stakes, materials or plan; several with commas; else rows",
+    help: "rows, vines, posts, stakes, materials, coils, prices or plan; several with commas; else rows",
     commands: ["export"],
   },
   { name: "as", value: "FORMAT", help: "geojson, csv or json; else geojson", commands: ["export"] },

@@ -11,7 +11,7 @@ export function overridesOf(args: Arguments): readonly (readonly [path: string, 
       ? []
       : [[option.path, settingValue(option.name, value)] as const];
   });
-  return [...named, ...args.values("set").map(assignment)];
+  return [...named, ...args.values("set").map((text) => assignment("set", text))];
 }
 
 function settingValue(option: string, value: string): Json {
@@ -25,10 +25,13 @@ function numberOrText(value: string): Json {
   return value.trim() !== "" && Number.isFinite(Number(value)) ? Number(value) : value;
 }
 
-function assignment(text: string): readonly [path: string, value: Json] {
+/** PATH=VALUE as given to an option. Throws a UsageError. */
+export function assignment(option: string, text: string): readonly [path: string, value: Json] {
   const equals = text.indexOf("=");
   if (equals < 1)
-    throw new UsageError(`--set takes PATH=VALUE, such as --set rows.endGap="3 ft"; it was given "${text}".`);
+    throw new UsageError(
+      `--${option} takes PATH=VALUE, such as --${option} rows.endGap="3 ft"; it was given "${text}".`,
+    );
   const value = text.slice(equals + 1);
   return [text.slice(0, equals).trim(), jsonOrText(value)];
 }

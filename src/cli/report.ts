@@ -1,14 +1,21 @@
 import { type BlockRows, formatQuantity, type Plan, type UnitSystem } from "../core/index.ts";
+import { coilReport } from "./coil-report.ts";
+import { costReport } from "./cost-report.ts";
+import { countOf } from "./count-of.ts";
 import { findingsReport } from "./findings-report.ts";
 import { rowTable } from "./row-table.ts";
 import { shoppingList } from "./shopping-list.ts";
+import { trellisReport } from "./trellis-report.ts";
 
 /** A plan for a person: the ground, the blocks, every row, what to buy and what there is to know. */
 export function planReport(plan: Plan, units: UnitSystem, compass: readonly string[]): string {
   return joined([
     heading(plan, units, compass),
     rowTable(plan, units),
+    trellisReport(plan, units),
     shoppingList(plan, units),
+    coilReport(plan, units),
+    costReport(plan, units),
     findingsReport(plan.findings, units),
   ]);
 }
@@ -16,11 +23,6 @@ export function planReport(plan: Plan, units: UnitSystem, compass: readonly stri
 /** The same without the row table. */
 export function planSummary(plan: Plan, units: UnitSystem, compass: readonly string[]): string {
   return joined([heading(plan, units, compass), shoppingList(plan, units), findingsReport(plan.findings, units)]);
-}
-
-/** "1 row", "12 rows". */
-export function countOf(count: number, one: string): string {
-  return `${count.toLocaleString("en-US")} ${one}${count === 1 ? "" : "s"}`;
 }
 
 function joined(parts: readonly string[]): string {

@@ -41,6 +41,10 @@ async function work(command: Command, args: Arguments, terminal: Terminal): Prom
       return (await import("./commands/sweep.ts")).sweepCommand(args, terminal);
     case "export":
       return (await import("./commands/export.ts")).exportCommand(args, terminal);
+    case "compare":
+      return (await import("./commands/compare.ts")).compareCommand(args, terminal);
+    case "draw":
+      return (await import("./commands/draw.ts")).drawCommand(args, terminal);
     default:
       return command satisfies never;
   }

@@ -2,6 +2,11 @@
 export type { Account, AccountInput, AccountKind } from "./account.ts";
 export type { Drip } from "./drip/drip.ts";
 export { coilsCsv } from "./exchange/coils-csv.ts";
+export {
+  type ComparisonJson,
+  comparisonJson,
+  comparisonJsonVersion,
+} from "./exchange/comparison-json.ts";
 export { csv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./exchange/csv.ts";
 export { type ExportFormat, fileName, formats } from "./exchange/formats.ts";
 export { geoJsonText, postsGeoJson, rowsGeoJson, stakesGeoJson, vinesGeoJson } from "./exchange/geojson.ts";
@@ -25,6 +30,7 @@ export type { BlockGround, Cause, Ground } from "./ground/ground.ts";
 export type { PlantingAreaOf } from "./ground/planting-area.ts";
 export { createLeanPlanner, type Planner } from "./lean-planner.ts";
 export type { Mainline } from "./mainline/water-end.ts";
+export { perVineAndArea } from "./materials/cost.ts";
 export type { MaterialCost, MaterialLine, Pack } from "./materials/material-line.ts";
 export type { Materials } from "./materials/materials.ts";
 export type { Outcome } from "./outcome.ts";
@@ -45,7 +51,9 @@ export type { SideEnd, SideLine } from "./sheets/side-ends.ts";
 export type { SideGround } from "./sheets/side-ground.ts";
 export type { SideZoom } from "./sheets/side-scale.ts";
 export type { SideWire } from "./sheets/side-wires.ts";
-export type { Trellis, WireLengths, WireTotal } from "./trellis/trellis.ts";
+export type { BlockLoads, EndLoads, TrellisLoads, WireLoads } from "./trellis/loads.ts";
+export type { PartCount } from "./trellis/part.ts";
+export type { BlockTrellis, Trellis, WireLengths, WireTotal } from "./trellis/trellis.ts";
 export {
   formatQuantity,
   gaugeDiameter_mm,
@@ -59,3 +67,5 @@ export {
   wireGauges,
 } from "./units.ts";
 export { validatePlan } from "./validate-plan.ts";
+export { type ComparedLine, type ComparedTotal, type Comparison, comparePlans } from "./variants.ts";
+export { type WhatIf, whatIfs } from "./what-ifs.ts";

@@ -75,8 +75,8 @@ function storeys(from: string, to: string): readonly string[] {
       : [`${from} knows ${lookedAt.join(", ")} and the ground floor`];
   }
   if (handover.includes(from)) {
-    const isRight = floor.includes(to) || stages.includes(to) || to === "plan";
-    return isRight ? [] : ["what hands over knows the plan, the stages and the ground floor only"];
+    const isRight = floor.includes(to) || stages.includes(to) || to === "plan" || to === "variants";
+    return isRight ? [] : ["what hands over knows the plan, two plans compared, the stages and the ground floor only"];
   }
   if (roof.includes(from)) return from !== "index" && to === "index" ? ["only doors go through the index"] : [];
   if (floor.includes(to)) return [];
