@@ -15,11 +15,12 @@ export function comparisonReport(
   currency: string | null,
   units: UnitSystem,
 ): string {
-  const { totals, lines, onlyLeft, onlyRight, unpriced } = comparison;
+  const { lines, onlyLeft, onlyRight, unpriced } = comparison;
   const differing = lines.filter(
     (line) => line.left !== line.right || line.leftPacks !== line.rightPacks || line.leftPrice !== line.rightPrice,
   );
   const isPriced = lines.some(({ leftPrice, rightPrice }) => leftPrice !== null || rightPrice !== null);
+  const totals = comparison.totals.filter(({ kind }) => kind !== "money" || isPriced);
   const amount = (unit: "m" | "pieces", value: number | null) =>
     value === null ? "none" : unit === "m" ? formatQuantity("length", value, units, 0) : value.toLocaleString("en-US");
   const price = (value: number | null) => (value === null ? "" : money(value, null));
@@ -43,7 +44,7 @@ export function comparisonReport(
         totals.map((total) => signed(total, currency, units)),
       ),
     ]),
-    unpriced === 0 ? "" : `${unpriced} of the lines have no price and are not in the cost.\n`,
+    unpriced === 0 || !isPriced ? "" : `${unpriced} of the lines have no price and are not in the cost.\n`,
     "\n",
     differing.length === 0
       ? "The shopping lists are the same.\n"

@@ -101,9 +101,12 @@ function totalsOf(left: Plan, right: Plan): readonly ComparedTotal[] {
   ];
 }
 
+/** What is taken as usual differs with every setting that is stated: no news. */
+const noNews = "project/defaults-used";
+
 /** By code and sentence: the same finding with other numbers is another one. */
 function onlyIn(one: Plan, other: Plan): readonly Finding[] {
   const key = ({ code, message }: Finding) => `${code} ${text(message, "metric")}`;
   const known = new Set(other.findings.map(key));
-  return one.findings.filter((finding) => !known.has(key(finding)));
+  return one.findings.filter((finding) => finding.code !== noNews && !known.has(key(finding)));
 }

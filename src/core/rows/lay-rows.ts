@@ -18,7 +18,7 @@ export function layRows(
   numbered: readonly NumberedRows[],
   elevation: Elevation,
 ): { readonly rows: Rows; readonly findings: readonly Finding[] } {
-  const heightAt = heightReader(elevation);
+  const heightAt = elevation.kind === "flat" ? null : heightReader(elevation);
   const findings: Finding[] = [];
   const rows: Row[] = [];
   const vines: (readonly number[])[] = [];
@@ -93,10 +93,10 @@ export function layRows(
 }
 
 /** A tape lies on the ground, so a taped length is one along it. */
-function alongGround_m(row: RowDraft, heightAt: HeightAt, settings: RowSettings): number | null {
+function alongGround_m(row: RowDraft, heightAt: HeightAt | null, settings: RowSettings): number | null {
   const { start, end, length_m } = row;
   const isTaped = Math.abs(Math.hypot(end[0] - start[0], end[1] - start[1]) - length_m) > tapedDifference_m;
-  if (isTaped) return length_m;
+  if (isTaped || heightAt === null) return length_m;
   return groundLength_m(heightAt, start, end, length_m, settings.bay_vines * settings.vineSpacing_m);
 }
 
