@@ -1,10 +1,8 @@
 import type { Block } from "../project/project.ts";
-import { wireArticle } from "./article.ts";
 import { concreteBags } from "./concrete.ts";
-import { endAssembly, reachPerHeight } from "./end-assembly.ts";
-import { heldHeight_m } from "./notches.ts";
+import { endAssembly } from "./end-assembly.ts";
+import { hungWires } from "./hung-wires.ts";
 import { postLayout, stakeLayout } from "./post-layout.ts";
-import { tieOff_m } from "./tie-off.ts";
 import type { BlockTrellis, HungWire } from "./trellis.ts";
 
 /** Height that posts are drawn to where there is no wire at all. */
@@ -12,18 +10,7 @@ const bareHeight_m = 1;
 
 /** What the rows of a block have in common. */
 export function blockTrellis({ id, rows, trellis }: Block): BlockTrellis {
-  const reach = reachPerHeight(trellis.endAssembly);
-  const wires = trellis.wires.map((wire): HungWire => {
-    const height_m = heldHeight_m(wire.height_m, trellis.linePost);
-    return {
-      wire,
-      article: wireArticle(wire),
-      height_m,
-      reach_m: height_m * reach,
-      tieOffStart_m: tieOff_m(wire.tieOffStart, trellis.endPost.diameter_mm),
-      tieOffEnd_m: tieOff_m(wire.tieOffEnd, trellis.endPost.diameter_mm),
-    };
-  });
+  const wires = hungWires(trellis);
   const top_m = highest(wires) ?? bareHeight_m;
   const tie_m = highest(wires.filter(({ wire }) => !wire.isMovable)) ?? top_m;
   const angle_deg = trellis.endAssembly.kind === "leaning" ? trellis.endAssembly.postAngle_deg : 90;
@@ -37,7 +24,8 @@ export function blockTrellis({ id, rows, trellis }: Block): BlockTrellis {
     linePost: postLayout("line-post", trellis.linePost, top_m, 90, trellis),
     bracePost:
       end.kind === "h-brace" && end.brace !== null
-        ? postLayout("brace-post", trellis.endPost, end.brace.height_m, 90, trellis)
+        ? // A length stated for end posts is not meant for these.
+          postLayout("brace-post", { ...trellis.endPost, length_m: null }, end.brace.height_m, 90, trellis)
         : null,
     stake: trellis.stakesPerVine === 0 ? null : stakeLayout(trellis.stake, trained_m, trellis.stakeLengths_m),
     end,
