@@ -58,6 +58,7 @@ function withoutSlivers(xy: Float64Array, { triangles, halfedges }: Triangles): 
       outside.push(Math.floor(other / 3));
     }
   }
+  if (!isGone.includes(1)) return { triangles, halfedges };
   const kept = [...isGone.keys()].filter((triangle) => isGone[triangle] === 0);
   const place = new Int32Array(isGone.length);
   for (const [to, from] of kept.entries()) place[from] = to;
