@@ -15,6 +15,7 @@ import { standingRowsCounted, stockMistold, stockNotNeeded, twoPersonPackages } 
 import { lineOf } from "./line.ts";
 import type { MaterialCost, MaterialLine } from "./material-line.ts";
 import { counted, type Need, needs } from "./needs.ts";
+import { hoseJoinSpec, joinSpec } from "./spec.ts";
 
 export interface Materials {
   /** The shopping list, in the order of the work. */
@@ -52,7 +53,7 @@ export function materials(
 ): Outcome<Materials> {
   const structure = needs(rows, trellis, drip, blocks, settings);
   const coils = cutJobs(rows, trellis, drip, settings).map((job) => ({ job, plan: cut(job) }));
-  const wanted = withJoins(structure.needs, coils, rows.rows.length);
+  const wanted = withJoins(structure.needs, coils, rows.rows.length, blocks);
   const lines = wanted.map((need) => {
     const work = coils.find(({ job }) => job.article === need.article);
     return lineOf(need, work?.job ?? null, work?.plan ?? null, settings);
@@ -84,7 +85,12 @@ function coilName({ article }: CutJob, structure: readonly Need[]): Phrase {
 }
 
 /** The joins that the cutting plans make are bought too; each stands after the wire or hose it joins. */
-function withJoins(structure: readonly Need[], coils: readonly CoilWork[], rows: number): readonly Need[] {
+function withJoins(
+  structure: readonly Need[],
+  coils: readonly CoilWork[],
+  rows: number,
+  blocks: readonly Block[],
+): readonly Need[] {
   const joins = (isHose: boolean): readonly number[] => {
     const perRow = new Array<number>(rows).fill(0);
     for (const { job, plan } of coils) {
@@ -105,7 +111,10 @@ function withJoins(structure: readonly Need[], coils: readonly CoilWork[], rows:
   ] as const) {
     const perRow = joins(after === "hose");
     if (!perRow.some((each) => each > 0)) continue;
-    all.splice(all.findLastIndex((need) => need.kind === after) + 1, 0, counted(kind, perRow));
+    all.splice(all.findLastIndex((need) => need.kind === after) + 1, 0, {
+      ...counted(kind, perRow),
+      spec: kind === "hose-join" ? hoseJoinSpec : joinSpec(blocks),
+    });
   }
   return all;
 }

@@ -6,7 +6,7 @@ import { wireMass_kgpm } from "../trellis/mechanics/steel.ts";
 import type { Part } from "../trellis/part.ts";
 import type { Trellis } from "../trellis/trellis.ts";
 import { catalog, type MaterialKind, type SpareRule } from "./catalog.ts";
-import { concreteBag_kg, partSpec, wireSpec } from "./spec.ts";
+import { concreteBag_kg, hoseClipSpec, hoseSpec, partSpec, wireSpec } from "./spec.ts";
 import { lotOf, vineLots } from "./vine-lots.ts";
 
 /** What the structure takes of one article. */
@@ -48,12 +48,15 @@ export function needs(
     ...[...wires].map(([article, { wire, perRow }]) => {
       return wireNeed(article, wire, perRow, trellis);
     }),
-    ...[...parts].map(([article, sum]) => partNeed(article, sum, blocks)),
+    ...[...parts].map(([article, sum]) => partNeed(article, sum, trellis, blocks)),
     hoseNeed(drip),
-    counted(
-      "hose-clip",
-      drip.rows.map(({ hoseClips }) => hoseClips),
-    ),
+    {
+      ...counted(
+        "hose-clip",
+        drip.rows.map(({ hoseClips }) => hoseClips),
+      ),
+      spec: hoseClipSpec,
+    },
     ...emitterNeeds(rows, drip, blocks),
     ...plantings.lots.map((lot): Need => {
       const perRow = rows.rows.map((row) => (lotOf(lot, row, blocks) ? row.vines : 0));
@@ -128,18 +131,18 @@ function wireNeed(article: string, wire: Wire, hung_m: readonly number[], trelli
   };
 }
 
-function partNeed(article: string, { part, perRow }: PartSum, blocks: readonly Block[]): Need {
+function partNeed(article: string, { part, perRow }: PartSum, trellis: Trellis, blocks: readonly Block[]): Need {
   const isWire = part.unit === "m" && part.diameter_mm !== null;
   return {
     article,
     kind: part.kind,
-    spec: partSpec(part),
+    spec: partSpec(part, trellis, blocks),
     unit: part.unit,
     diameter_mm: isWire ? part.diameter_mm : null,
     perRow,
     pieces_m: part.unit === "m" ? endPieces(perRow) : [],
     spare: null,
-    purpose: `${catalog[part.kind].use}; ${rowsIn(perRow)}`,
+    purpose: `${isWire ? `cut into ${endPieces(perRow).length} pieces, ` : ""}${catalog[part.kind].use}; ${rowsIn(perRow)}`,
     mass_kg: isWire
       ? wireMass_kgpm({ diameter_mm: part.diameter_mm ?? 0, coating: "unknown" })
       : part.kind === "concrete-bag"
@@ -152,7 +155,7 @@ function hoseNeed(drip: Drip): Need {
   const perRow = drip.rows.map(({ lateral_m }) => lateral_m);
   return {
     ...counted("hose", perRow),
-    spec: ["tube for punched-in emitters"],
+    spec: hoseSpec,
     unit: "m",
     purpose: `one lateral in each of ${rowsIn(perRow)}, with the overrun past the last vine`,
   };
@@ -169,7 +172,7 @@ function emitterNeeds(rows: Rows, drip: Drip, blocks: readonly Block[]): readonl
     return {
       ...need,
       article: `emitter-${Number(flow_lph.toFixed(3))}lph`,
-      spec: say`${quantity("flow", flow_lph)} each`,
+      spec: say`${quantity("flow", flow_lph)} each, barbed, to punch into the hose`,
     };
   });
 }

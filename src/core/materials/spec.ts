@@ -1,6 +1,7 @@
 import { type Phrase, quantity, say } from "../finding.ts";
-import type { Block, Coating, TensileClass, Wire } from "../project/project.ts";
+import type { Block, Coating, TensileClass, Wire, WireHold } from "../project/project.ts";
 import type { Part } from "../trellis/part.ts";
+import type { Trellis } from "../trellis/trellis.ts";
 
 /** Dry mix in a litre of what it gives, kg: bags of 60 lb give 0.45 cubic feet. Common practice, no source. */
 const dryMix_kgpl = 2.14;
@@ -25,34 +26,115 @@ export function wireSpec({ diameter_mm, tensile, coating }: Pick<Wire, "diameter
   return say`${quantity("diameter", diameter_mm)}, ${strengths[tensile]}, ${zincs[coating]}`;
 }
 
-/** Which post, rail or stake to ask for: length and thickness; what is known of it. */
-export function partSpec({ kind, unit, length_m, diameter_mm }: Part): Phrase {
+/** What a shop would still ask about hose. Measures of nominal 1/2 in tube: common practice, no source; makers differ. */
+export const hoseSpec: Phrase = say`polyethylene tube, nominal 1/2 in, about ${quantity("diameter", 15.24)} inside and ${quantity("diameter", 17.78)} outside, for punched-in emitters`;
+export const hoseClipSpec: Phrase = say`for hose of ${quantity("diameter", 17.78)} outside, on wire`;
+
+export const hoseJoinSpec: Phrase = say`straight, for hose of ${quantity("diameter", 15.24)} inside and ${quantity("diameter", 17.78)} outside`;
+
+/** Which part to ask for: length and thickness, what it is made of, what it has to fit. */
+export function partSpec(part: Part, trellis: Trellis, blocks: readonly Block[]): Phrase {
+  const { unit, length_m, diameter_mm } = part;
   if (unit === "m" && diameter_mm !== null) return wireSpec({ diameter_mm, tensile: "unknown", coating: "unknown" });
-  const own = words.get(kind);
-  const sizes: Phrase = [
-    ...(length_m === null ? [] : say`${quantity("length", length_m)} long`),
-    ...(length_m !== null && diameter_mm !== null ? [", "] : []),
-    ...(diameter_mm === null ? [] : say`${quantity("diameter", diameter_mm)} thick`),
+  const all: readonly Phrase[] = [
+    length_m === null ? [] : say`${quantity("length", length_m)} long`,
+    diameter_mm === null ? [] : say`${quantity("diameter", diameter_mm)} thick`,
+    fitting(part, trellis, blocks),
   ];
-  if (own === undefined) return sizes;
-  return sizes.length === 0 ? [own] : [...sizes, ", ", own];
+  return all.filter((phrase) => phrase.length > 0).flatMap((phrase, i) => (i === 0 ? phrase : [", ", ...phrase]));
 }
 
-/** What else a shop would ask. */
-const words: ReadonlyMap<string, string> = new Map([
-  ["brace-rail", "cut to this length"],
-  ["brace-strut", "cut to this length"],
-  ["staple", "galvanized, for wood posts"],
-  ["gripper", "for the wire’s thickness"],
-  ["tie-gripper", "for the tie-back wire’s thickness"],
-  ["crimp-sleeve", "for the wire’s thickness"],
-  ["tensioner", "ratchet, for the wire’s thickness"],
-  ["stake-clip", "for stake and wire as listed"],
-  ["wire-clip", "for the line post’s notches"],
-  ["eye-bolt", "longer than the post is thick"],
-  ["anchor", "type and size by local soil and practice"],
-  ["buried-anchor", "size by local soil and practice"],
-]);
+const posts: Readonly<Record<WireHold, string>> = {
+  staple: "treated wood",
+  "eye-bolt": "treated wood",
+  notch: "steel, with notches for wire",
+  hole: "with a drilled hole for each wire",
+};
+
+/** What the part is made of and what it has to fit. */
+function fitting({ kind, article }: Part, trellis: Trellis, blocks: readonly Block[]): Phrase {
+  switch (kind) {
+    case "end-post":
+    case "line-post":
+      return [
+        holdsOf(article, kind, trellis, blocks)
+          .map((holds) => posts[holds])
+          .join(" or "),
+      ];
+    case "brace-post":
+      return ["treated wood"];
+    case "brace-rail":
+    case "brace-strut":
+      return ["treated wood, cut to this length"];
+    case "brace-pin":
+      return ["galvanized steel rod, long enough to reach well into both posts"];
+    case "brace-foot":
+      return ["flat stone or concrete block"];
+    case "stake":
+      return ["steel or wood, thickness to suit the stake clips"];
+    case "stake-clip":
+      return [...wiresOf(blocks, ({ purpose }) => purpose === "fruiting"), ", and the thickness of the stakes"];
+    case "staple":
+      return ["galvanized, 1 1/2 in (38 mm) or longer"];
+    case "wire-clip":
+      return [...wiresOf(blocks, () => true), ", by the maker of the posts"];
+    case "wire-hook":
+      return wiresOf(blocks, ({ isMovable }) => isMovable);
+    case "eye-bolt":
+      return ["galvanized, with nut and washer, longer than the post is thick"];
+    case "gripper":
+      return wiresOf(blocks, ({ tieOffStart, tieOffEnd }) => [tieOffStart.kind, tieOffEnd.kind].includes("gripper"));
+    case "crimp-sleeve":
+      return wiresOf(blocks, ({ tieOffStart, tieOffEnd }) => [tieOffStart.kind, tieOffEnd.kind].includes("crimp"));
+    case "tensioner":
+      return [...wiresOf(blocks, ({ tensioners }) => tensioners > 0), ", ratchet"];
+    case "tie-gripper":
+      return forWire(blocks.map(({ trellis: { endAssembly } }) => endAssembly.tieWire_mm));
+    case "concrete-bag":
+      return say`each gives about ${quantity("volume", Math.max(...blocks.map((block) => block.trellis.endAssembly.concreteBag_l)))}`;
+    case "anchor":
+    case "buried-anchor":
+      return anchorWords(trellis);
+    case "tie-wire":
+    case "brace-wire":
+      return [];
+    default:
+      return kind satisfies never;
+  }
+}
+
+function holdsOf(article: string, kind: "end-post" | "line-post", trellis: Trellis, blocks: readonly Block[]) {
+  const own = trellis.blocks.filter((each) => (kind === "end-post" ? each.endPost : each.linePost).article === article);
+  const holds = own.flatMap(({ block: id }) => {
+    const block = blocks.find((each) => each.id === id);
+    return block === undefined ? [] : [(kind === "end-post" ? block.trellis.endPost : block.trellis.linePost).holds];
+  });
+  return [...new Set(holds)];
+}
+
+/** The pull that an anchor gets is told; how to hold it is for the place to say. */
+function anchorWords({ loads }: Trellis): Phrase {
+  const pull_n = loads.blocks.reduce((most_n, { end }) => Math.max(most_n, end.tie_n ?? 0), 0);
+  const local = "type, size and depth by local soil and practice";
+  return pull_n > 0 ? say`the tie-back pulls up to ${quantity("force", pull_n)} in the cold; ${local}` : [local];
+}
+
+function wiresOf(blocks: readonly Block[], wanted: (wire: Wire) => boolean): Phrase {
+  return forWire(blocks.flatMap(({ trellis }) => trellis.wires.filter(wanted).map(({ diameter_mm }) => diameter_mm)));
+}
+
+/** "for wire of 13 ga and 12.5 ga" */
+function forWire(diameters_mm: readonly number[]): Phrase {
+  return [...new Set(diameters_mm)].flatMap((diameter_mm, i) => [
+    i === 0 ? "for wire of " : " and ",
+    quantity("diameter", diameter_mm),
+  ]);
+}
+
+/** What a wire join has to fit. */
+export function joinSpec(blocks: readonly Block[]): Phrase {
+  return wiresOf(blocks, () => true);
+}
 
 /** Mass of the largest bag that a block uses, kg. */
 export function concreteBag_kg(blocks: readonly Block[]): number {
