@@ -1,6 +1,7 @@
 import { type Finding, listed, type Phrase, quantity, say } from "../finding.ts";
 import type { WirePurpose } from "../project/project.ts";
 import { type LoadedBlock, loadFinding } from "./load-findings.ts";
+import type { EndLoads } from "./loads.ts";
 
 /**
  * What is said once for all blocks: that wire under tension and anchors are dangerous, with the numbers of the hardest pulled end, and
@@ -17,10 +18,7 @@ export function loadCautions(blocks: readonly LoadedBlock[]): readonly Finding[]
     ),
   );
   const { end } = hardest.loads;
-  const held: Phrase =
-    end.tie_n === null
-      ? say``
-      : say` The tie-back takes ${quantity("force", end.tie_n)} and pulls its anchor up with ${quantity("force", end.anchorUplift_n ?? 0)}${hardest.block.trellis.anchorCapacity_n === null ? "; what your anchors hold is not given" : ""}.`;
+  const held = heldBy(end, hardest.block.trellis.anchorCapacity_n !== null);
   return [
     loadFinding(
       "trellis/wire-under-tension",
@@ -44,4 +42,14 @@ export function loadCautions(blocks: readonly LoadedBlock[]): readonly Finding[]
           ),
         ]),
   ];
+}
+
+/** What tie-back and anchor, or brace and post, take of the pull. */
+function heldBy(end: EndLoads, isCapacityKnown: boolean): Phrase {
+  if (end.tie_n !== null) {
+    const unknown = isCapacityKnown ? "" : "; what your anchors hold is not given";
+    return say` The tie-back takes ${quantity("force", end.tie_n)} and pulls its anchor up with ${quantity("force", end.anchorUplift_n ?? 0)}${unknown}.`;
+  }
+  if (end.brace_n === null) return say``;
+  return say` The brace is pressed by ${quantity("force", end.brace_n)} and pulls the end post up with ${quantity("force", -end.postThrust_n)}.`;
 }

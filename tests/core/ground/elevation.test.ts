@@ -128,6 +128,15 @@ describe("rows over the ground between spot heights", () => {
     expect(Number(steep.trellis?.wire_m.fruiting)).toBeGreaterThan(Number(flat.trellis?.wire_m.fruiting));
   });
 
+  test("a height that is measured again changes the lengths of a plan at hand as it does those of a new one", () => {
+    const planner = createPlanner();
+    planner.plan(createProject({ spotHeights: createSpots(...grid((_, y) => 0.05 * y)) }));
+    const project = createProject({ spotHeights: createSpots(...grid((_, y) => 0.12 * y)) });
+    const [warm, cold] = [planner.plan(project), createPlanner().plan(project)];
+    expect(warm.rows?.rows).toEqual(cold.rows?.rows);
+    expect(warm.trellis?.wire_m).toEqual(cold.trellis?.wire_m);
+  });
+
   test("rows that lie partly outside the spot heights keep their level length, and one warning names them", () => {
     const { rows, findings } = planned([onPlane(-5, -5), onPlane(30, -5), onPlane(30, 125), onPlane(-5, 125)]);
     const missing = findings.filter(({ code }) => code === "rows/heights-missing");

@@ -234,6 +234,13 @@ describe("what loads give to say", () => {
     );
   });
 
+  test("of a braced end it says what the brace bears and that the post is lifted", () => {
+    const own = loaded(createEnd({ kind: "h-brace", braceHeight_m: 1.5, braceLength_m: 2.4 }, 1.8, sixWires));
+    expect(messageOf(own, "trellis/wire-under-tension")).toContain(
+      "The brace is pressed by 2,736 N and pulls the end post up with 1,710 N.",
+    );
+  });
+
   test("it is said once, for the hardest pulled of several blocks", () => {
     const rows = createRows({ length_m: 60, linePosts: 9, block: "1" }, { length_m: 60, linePosts: 9, block: "2" });
     const [first] = rows.blocks;
