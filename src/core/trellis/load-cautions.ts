@@ -28,7 +28,7 @@ export function loadCautions(blocks: readonly LoadedBlock[]): readonly Finding[]
         ...held,
       ],
       say`Wire under tension whips when it lets go, and what an anchor holds depends on its soil and how wet it is.`,
-      say`Eye protection, gloves, long sleeves; stand clear of the line. Size anchors by local soil and practice and pull-test one. Look at the tension again in the first cold and after the first crop.`,
+      say`Eye protection, gloves, long sleeves; stand clear of the line, and never pull a wire over its rated tension: low carbon steel takes far less than high-tensile. Size anchors by local soil and practice and pull-test one. Look at the tension again in the first cold and after the first crop.`,
     ),
     ...(unknown.length === 0
       ? []
@@ -37,7 +37,7 @@ export function loadCautions(blocks: readonly LoadedBlock[]): readonly Finding[]
             "trellis/class-unknown",
             "note",
             say`${listed(unknown.map(({ block }) => block.name))}: the strength of the ${listed([...purposes])} wire is not known, so it is reckoned as low carbon steel.`,
-            say`Of the same thickness, high-tensile wire holds more than three times as much.`,
+            say`Of the same thickness, high-tensile wire holds two to three times as much.`,
             say`Set its class when you know it, from its tag or your supplier.`,
           ),
         ]),
