@@ -1,3 +1,4 @@
+import { readFile } from "node:fs/promises";
 import { expect, expectAccessible, picture, test } from "./guarded.ts";
 import { openSample, rowButtons } from "./steps.ts";
 
@@ -63,4 +64,50 @@ test("the drawing follows the row that is chosen and the wires that are set", as
   await page.getByRole("button", { name: /^Undo: wire 4 height/ }).click();
   await page.getByRole("button", { name: /^Undo: add a wire/ }).click();
   await expect(page.locator(".side-drawing .side-wire")).toHaveCount(3);
+});
+
+test("the drawing is saved as a file of its own and printed on a page of its own", async ({ page }) => {
+  test.setTimeout(90_000);
+  // Stands in for the browser's print window: what would be printed, and that it goes when printing is over.
+  await page.addInitScript(() => {
+    window.print = () => {
+      if (window.top)
+        window.top.document.documentElement.dataset.printed = document.querySelector("svg title")?.textContent;
+      window.dispatchEvent(new Event("afterprint"));
+    };
+  });
+  await openSample(page);
+  await rowButtons(page).nth(4).click();
+  await page.getByRole("button", { name: /^Side view/ }).click();
+  await expect(page.getByRole("img", { name: /^Row 5 from its side/ })).toBeVisible();
+  const saving = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save the drawing" }).click();
+  const saved = await saving;
+  expect(saved.suggestedFilename()).toBe("acre-with-a-notch-row-5.svg");
+  const text = await readFile(await saved.path(), "utf8");
+  expect(text).toMatch(/^<svg xmlns=/);
+  expect(text).toContain("<title>Acre with a notch, row 5</title>");
+  await page.getByRole("button", { name: "Print the drawing" }).click();
+  await expect(page.locator("html")).toHaveAttribute("data-printed", "Acre with a notch, row 5");
+  await expect(page.locator("iframe")).toHaveCount(0);
+});
+
+test("on a phone the drawing scrolls in its own room, with the heights in view", async ({ page }) => {
+  test.setTimeout(90_000);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await openSample(page);
+  await page.getByRole("button", { name: /^Side view/ }).click();
+  await page
+    .getByRole("button", { name: /^Row \d+/ })
+    .last()
+    .click();
+  await expect(page.getByRole("img", { name: /from its side/ })).toBeVisible();
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  expect(wide).toBe(0);
+  await expectAccessible(page);
+  await picture(page, "side-phone-whole");
+  await page.getByRole("button", { name: "1:50" }).click();
+  await page.locator(".side-scroll").evaluate((room) => room.scrollTo({ left: 200 }));
+  await expect(page.locator(".side-heights")).toBeInViewport();
+  await picture(page, "side-phone-close");
 });

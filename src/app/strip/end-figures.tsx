@@ -1,42 +1,38 @@
+import type { Account } from "../../core/account.ts";
+import { braceLengthAccount } from "../../core/trellis/brace-accounts.ts";
+import { postDepthAccount, tieAngleAccount, tieWireAccount } from "../../core/trellis/structure-accounts.ts";
 import type { BlockTrellis } from "../../core/trellis/trellis.ts";
-import { formatQuantity } from "../../core/units.ts";
+import { formatQuantity, type QuantityKind } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
 import { type FigureLine, FigureList } from "./figure-list.tsx";
 
-/** What follows from how the ends are held: angles and lengths of tie-back or brace, how deep the end post stands, concrete. */
-export function EndFigures({ structure: { end, endPost, concreteBags } }: { readonly structure: BlockTrellis }) {
+/** What follows from how the ends are held: tie-back or brace, how deep the end post stands. */
+export function EndFigures({ structure: { end, endPost } }: { readonly structure: BlockTrellis }) {
   const units = useStore().units.value;
-  const length = (name: string, value_m: number, how?: string): FigureLine => ({
+  const line = (name: string, kind: QuantityKind, account: Account, how: string): FigureLine => ({
     name,
-    value: formatQuantity("length", value_m, units),
-    account: null,
-    ...(how !== undefined && { how }),
-  });
-  const angle = (name: string, value_deg: number): FigureLine => ({
-    name,
-    value: formatQuantity("angle", value_deg, units, 0),
-    how: "from the ground",
-    account: null,
+    how,
+    value: formatQuantity(kind, account.value ?? Number.NaN, units),
+    account: () => account,
   });
   const { tie, brace } = end;
   return (
     <FigureList
       lines={[
-        ...(tie === null ? [] : [angle("Tie-back", tie.angle_deg), length("Tie-back, one strand", tie.length_m)]),
+        ...(tie === null
+          ? []
+          : [
+              line("Tie-back", "angle", tieAngleAccount(tie), "from the ground"),
+              line("Tie-back wire", "length", tieWireAccount(tie), "for one end, all strands"),
+            ]),
         ...(brace === null
           ? []
           : [
-              length(
-                end.kind === "h-brace" ? "Diagonal wire" : "Strut",
-                brace.diagonal_m,
-                end.kind === "h-brace" ? "there; it goes there and back" : "end post to its foot",
-              ),
-              angle(end.kind === "h-brace" ? "Diagonal wire, angle" : "Strut, angle", brace.angle_deg),
+              end.kind === "h-brace"
+                ? line("Diagonal wire", "length", braceLengthAccount(brace), "one way; it goes there and back")
+                : line("Strut", "length", braceLengthAccount(brace), "end post to its foot"),
             ]),
-        length("End post in the ground", endPost.depth_m, "straight down"),
-        ...(concreteBags === 0
-          ? []
-          : [{ name: "Bags of mix", how: "for one end post", value: String(concreteBags), account: null }]),
+        line("End post in the ground", "length", postDepthAccount(endPost), "straight down"),
       ]}
     />
   );

@@ -8,6 +8,7 @@ import { EndFigures } from "./end-figures.tsx";
 import { LoadFields } from "./load-fields.tsx";
 import { LoadFigures } from "./load-figures.tsx";
 import { PostFields } from "./post-fields.tsx";
+import { PostFigures } from "./post-figures.tsx";
 import { StagePart } from "./stage-part.tsx";
 
 interface TrellisPartsProps {
@@ -27,6 +28,7 @@ export function TrellisParts({ block, structure, loads }: TrellisPartsProps) {
       </StagePart>
       <StagePart name="Posts and stakes" told={structure ? postsTold(structure, units) : ""}>
         <PostFields block={block} structure={structure} />
+        {structure && <PostFigures trellis={block.trellis} structure={structure} />}
       </StagePart>
       <StagePart name="Loads" told={loads ? loadsTold(loads, units) : "with the first row"}>
         <LoadFields block={block} />
