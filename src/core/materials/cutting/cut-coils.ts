@@ -1,3 +1,4 @@
+import { leastByLength, reachable } from "./combinations.ts";
 import type { CoilSize, CutJob } from "./cut-job.ts";
 import type { Cut, CutAnswer, CutCoil, CutPlan } from "./cut-plan.ts";
 import { type Lengths, lengthsOf } from "./lengths.ts";
@@ -21,7 +22,7 @@ interface Stock {
 export function cutCoils(job: CutJob): CutPlan {
   const usable_m = (length_m: number) => length_m * (1 - job.reserve_ratio) - job.reserve_m;
   const isPriced = job.sizes.every(({ price }) => price !== null);
-  const stocks: readonly Stock[] = job.sizes
+  const stocks: readonly Stock[] = cheapestOfEach(job.sizes)
     .map((size) => ({
       size,
       usable_m: usable_m(size.length_m),
@@ -54,6 +55,16 @@ interface Context {
   readonly isPriced: boolean;
 }
 
+/** A length that is offered more than once is bought where it costs least; one without a price only where none has one. */
+function cheapestOfEach(sizes: readonly CoilSize[]): readonly CoilSize[] {
+  const byLength = new Map<number, CoilSize>();
+  for (const size of sizes) {
+    const other = byLength.get(size.length_m);
+    if (other === undefined || (size.price ?? Infinity) < (other.price ?? Infinity)) byLength.set(size.length_m, size);
+  }
+  return [...byLength.values()];
+}
+
 /** True when no stretch between two places to join is longer than a coil can give. */
 function isJoinable(length_m: number, joinsAt_m: readonly number[], most_m: number): boolean {
   const ends = [0, ...joinsAt_m, length_m];
@@ -76,6 +87,8 @@ function whole(context: Context): CutAnswer | null {
   const packed = isNothingLeft
     ? { packing: { coils: [], cost: 0 }, least: 0, by: "length" as const }
     : packWhole(packing);
+  // Where long pieces were put by rule, only the bound of everything together is proven.
+  const proven = placed.coils.size === 0 ? packed : { least: leastByAll(context, taken_m), by: "length" as const };
   const coils = merged(packed.packing.coils, placed.coils);
   const cutCoils = ordered(coils, all).map(({ coil, runs }) => {
     const parts = runs.map((i) => {
@@ -84,7 +97,13 @@ function whole(context: Context): CutAnswer | null {
     });
     return coilOf(context, coil.isOnHand, lengthOf(context, coil), parts);
   });
-  return answer(context, cutCoils, onHand, packed.least, packed.by, packed.packing.cost);
+  return answer(context, cutCoils, onHand, proven.least, proven.by, packed.packing.cost);
+}
+
+function leastByAll({ stocks, onHand }: Context, taken_m: readonly number[]): number {
+  const needed_m = taken_m.reduce((sum_m, each_m) => sum_m + each_m, 0);
+  const toBuy_m = needed_m - onHand.reduce((sum_m, { usable_m }) => sum_m + usable_m, 0);
+  return stocks.length === 0 ? 0 : reachable(stocks, leastByLength(stocks, toBuy_m - dust_m));
 }
 
 /** Pieces longer than every size can only come from coils on hand: each from the tightest that holds it. null when one finds none. */

@@ -105,24 +105,33 @@ function pieced(
 ): readonly (readonly Part[])[] | null {
   const room_m = Float64Array.from(coils_m);
   const coils: Part[][] = coils_m.map(() => []);
-  const put = (coil: number, part: Part, taken_m: number) => {
-    coils[coil]?.push(part);
-    room_m[coil] = Number(room_m[coil]) - taken_m;
-  };
-  const tightest = (taken_m: number): number => {
-    let best = -1;
-    let least_m = Infinity;
-    for (let coil = 0; coil < room_m.length; coil++) {
-      const room = Number(room_m[coil]);
-      if (room + dust_m >= taken_m && room < least_m) [best, least_m] = [coil, room];
+  /** Coils by room, the tightest first. */
+  const byRoom = coils_m.map((_, coil) => coil).sort((a, b) => Number(room_m[a]) - Number(room_m[b]) || b - a);
+  /** How many coils have less room than this. */
+  const below = (room: number): number => {
+    let low = 0;
+    let high = byRoom.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (Number(room_m[Number(byRoom[middle])]) < room) low = middle + 1;
+      else high = middle;
     }
-    return best;
+    return low;
+  };
+  const tightest = (taken_m: number): number => below(taken_m - dust_m);
+  const put = (place: number, part: Part, taken_m: number) => {
+    const coil = Number(byRoom[place]);
+    coils[coil]?.push(part);
+    byRoom.splice(place, 1);
+    const room = Number(room_m[coil]) - taken_m;
+    byRoom.splice(below(room), 0, coil);
+    room_m[coil] = room;
   };
   const rest = order.filter((run) => {
     const length_m = Number(runs[run]?.length_m);
-    const coil = tightest(length_m + slop_m);
-    if (coil === -1) return true;
-    put(coil, { run, from_m: 0, to_m: length_m }, length_m + slop_m);
+    const place = tightest(length_m + slop_m);
+    if (place === byRoom.length) return true;
+    put(place, { run, from_m: 0, to_m: length_m }, length_m + slop_m);
     return false;
   });
   for (const run of rest) {
@@ -132,16 +141,16 @@ function pieced(
     for (;;) {
       const before_m = slop_m + (from_m > 0 ? halfJoin_m : 0);
       const last = tightest(own.length_m - from_m + before_m);
-      if (last !== -1) {
+      if (last < byRoom.length) {
         put(last, { run, from_m, to_m: own.length_m }, own.length_m - from_m + before_m);
         break;
       }
       // The roomiest coil gives the longest piece; where it gives none, no coil does.
-      const coil = room_m.reduce((best, room, i) => (room > Number(room_m[best]) ? i : best), 0);
-      const reach_m = from_m + Number(room_m[coil]) - before_m - halfJoin_m + dust_m;
+      const roomiest = byRoom.length - 1;
+      const reach_m = from_m + Number(room_m[byRoom[roomiest] ?? -1] ?? 0) - before_m - halfJoin_m + dust_m;
       const join_m = own.joinsAt_m.filter((at) => at > from_m + dust_m && at <= reach_m).at(-1);
       if (join_m === undefined) return null;
-      put(coil, { run, from_m, to_m: join_m }, join_m - from_m + before_m + halfJoin_m);
+      put(roomiest, { run, from_m, to_m: join_m }, join_m - from_m + before_m + halfJoin_m);
       from_m = join_m;
     }
   }

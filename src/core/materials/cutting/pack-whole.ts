@@ -1,18 +1,21 @@
 import { combinations, leastByLength, reachable } from "./combinations.ts";
 import { linearBound } from "./linear-bound.ts";
+import { longestFirst } from "./longest-first.ts";
 import { packInto } from "./pack-into.ts";
 import { dust_m, type Packing, type PackingJob } from "./packing.ts";
+import { pairsBound } from "./pairs-bound.ts";
 import { correctedValues, firstFit, inSequence } from "./sequence.ts";
 
 /** Limits of the search, in steps, so that the same job always gives the same answer. */
 const limits = {
   /** Steps of all sequences together, and of one coil; where lengths are many, a try is dear and gains little. */
-  sequences: 1_500_000,
-  perFill: 1500,
+  sequences: 500_000,
+  perFill: 600,
   manyLengths: 200,
-  manySequences: 60_000,
-  manyPerFill: 40,
   rounds: 60,
+  /** Steps a coil of the quick way through, first and again. */
+  quickFill: 60,
+  quickFillAgain: 600,
   /** Lengths up to which the linear program is solved; its rounds and steps a fill. */
   linearLengths: 130,
   linearRounds: 900,
@@ -33,7 +36,7 @@ export interface PackedWhole {
 
 /**
  * Packs every piece whole at least cost, as near as the limits of the search allow, with a proven bound. The pieces must fit: each into a
- * coil on hand or a size to buy. First sequences, then the linear program (its values make another sequence), then, cheapest first, every way
+ * coil on hand or a size to buy. First quick ways, then sequences, then the linear program (its values make another sequence), then, cheapest first, every way
  * to buy that the bound leaves open.
  */
 export function packWhole(job: PackingJob): PackedWhole {
@@ -45,27 +48,34 @@ export function packWhole(job: PackingJob): PackedWhole {
   let by: PackedWhole["by"] = "length";
   const isLeast = (cost: number) => cost <= least * (1 + 1e-9) + 1e-9;
 
+  const pairs = pairsLeast(job);
+  if (pairs > least + 1e-9) [least, by] = [pairs, "linear-program"];
+
   let best: Packing | null = null;
   let value: Float64Array = Float64Array.from(taken_m);
-  const isMany = taken_m.length > limits.manyLengths;
-  let steps: number = isMany ? limits.manySequences : limits.sequences;
-  const perFill = isMany ? limits.manyPerFill : limits.perFill;
+  let steps: number = limits.sequences;
   const keep = (packing: Packing) => {
     if (best === null || packing.cost < best.cost - 1e-9) best = packing;
   };
   const done = () => best !== null && isLeast(best.cost);
-  sizes.forEach((size, s) => {
-    if (size.usable_m + dust_m >= Number(taken_m[0])) keep(firstFit(job, s));
-  });
+  const inEverySize = (pack: (size: number) => Packing) => {
+    sizes.forEach((size, s) => {
+      if (!done() && size.usable_m + dust_m >= Number(taken_m[0])) keep(pack(s));
+    });
+  };
+  const isMany = taken_m.length > limits.manyLengths;
+  if (!isMany) inEverySize((size) => firstFit(job, size));
+  inEverySize((size) => longestFirst(job, size, limits.quickFill));
+  inEverySize((size) => longestFirst(job, size, limits.quickFillAgain));
   const sequences = (rounds: number) => {
     for (let round = 0; round < rounds && steps > 0 && !done(); round++) {
-      const packing = inSequence(job, value, round === 0, perFill);
+      const packing = inSequence(job, value, round === 0, limits.perFill);
       steps -= packing.steps;
       keep(packing);
       value = correctedValues(job, packing, value);
     }
   };
-  sequences(8);
+  if (!isMany) sequences(8);
   if (!done() && taken_m.length <= limits.linearLengths) {
     const bestCost = () => (best === null ? Infinity : best.cost);
     const linear = linearBound(
@@ -78,11 +88,11 @@ export function packWhole(job: PackingJob): PackedWhole {
     if (bound > least + 1e-9) [least, by] = [bound, "linear-program"];
     if (linear.value.some((each) => each > 0)) {
       value = linear.value.map((each, i) => each + 1e-6 * Number(taken_m[i]));
-      keep(inSequence(job, value, false, perFill));
-      keep(inSequence(job, value, true, perFill));
+      keep(inSequence(job, value, false, limits.perFill));
+      keep(inSequence(job, value, true, limits.perFill));
     }
   }
-  sequences(limits.rounds);
+  if (!isMany) sequences(limits.rounds);
   if (best === null) throw new Error("every piece fits into some coil");
   let packing: Packing = best;
   if (!isLeast(packing.cost) && taken_m.length <= limits.searchLengths) {
@@ -91,6 +101,13 @@ export function packWhole(job: PackingJob): PackedWhole {
     if (found.least > least + 1e-9) [least, by] = [found.least, "search"];
   }
   return { packing, least: Math.min(least, packing.cost), by };
+}
+
+/** Least cost by how pieces go together, where there is one size and no longer coil on hand; else 0. */
+function pairsLeast({ taken_m, count, onHand_m, sizes }: PackingJob): number {
+  const [only, ...more] = sizes;
+  if (only === undefined || more.length > 0 || onHand_m.some((room_m) => room_m > only.usable_m)) return 0;
+  return Math.max(0, pairsBound(taken_m, count, only.usable_m) - onHand_m.length) * only.cost;
 }
 
 /** Goes through the ways to buy, cheapest first, until one packs; what is refuted on the way raises the bound. */
