@@ -1,8 +1,8 @@
-import * as z from "zod/mini";
 import { type Finding, hasError } from "../finding.ts";
 import { failure, type Outcome, success } from "../outcome.ts";
+import { readPriceEntry } from "../project/price-entry.ts";
 import type { PriceEntry } from "../project/project.ts";
-import { priceEntry } from "../project/schema.ts";
+
 import { priceListLinesWrong, priceListTwice } from "./findings.ts";
 
 /** One entry as it was read: where it stands, and what it says or what is wrong with it. */
@@ -19,7 +19,7 @@ export function priceEntries(read: readonly ReadEntry[]): Outcome<readonly Price
   const entries = new Map<string, PriceEntry>();
   const twice = new Set<string>();
   for (const each of read) {
-    const entry = "wrong" in each ? each.wrong : checked(each.stated);
+    const entry = "wrong" in each ? each.wrong : readPriceEntry(each.stated);
     if (typeof entry === "string") {
       wrong.set(entry, [...(wrong.get(entry) ?? []), each.place]);
       continue;
@@ -33,18 +33,4 @@ export function priceEntries(read: readonly ReadEntry[]): Outcome<readonly Price
     ...(twice.size > 0 ? [priceListTwice([...twice])] : []),
   ];
   return hasError(findings) ? failure(findings) : success([...entries.values()], findings);
-}
-
-/** An entry, or what is wrong with it. */
-function checked(stated: unknown): PriceEntry | string {
-  const parsed = z.safeParse(priceEntry, stated);
-  if (!parsed.success) {
-    const [issue] = parsed.error.issues;
-    const member = issue?.path.join(".") ?? "";
-    return `${member === "" ? "the entry" : `its ${member}`} was not understood, ${issue?.message ?? "it is wrong"}`;
-  }
-  const { article, size, price, mass, note } = parsed.data;
-  if (article.trim() === "") return "it names no article";
-  if (size <= 0) return "its size must be more than 0";
-  return { article, size, price: price ?? null, mass_kg: mass ?? null, note: note ?? null };
 }
