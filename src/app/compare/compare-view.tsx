@@ -23,7 +23,9 @@ export function CompareView() {
   const [taken, setTaken] = useState<string | null>(null);
   const planOther = useMemo(createOtherPlanner, []);
   const right = useMemo(() => (plan && other ? planOther(plan.project, other) : null), [plan, other, planOther]);
+  const comparison = useMemo(() => (plan && right?.ok ? comparePlans(plan, right.value) : null), [plan, right]);
   if (!plan) return null;
+  const otherName = other?.kind === "file" ? other.name : "With the change";
 
   const choose = (next: Other | null): void => {
     setOther(next);
@@ -51,10 +53,10 @@ export function CompareView() {
         </ul>
       )}
       <p role="status">{taken}</p>
-      {other && right?.ok && (
+      {other && right?.ok && comparison && (
         <>
-          <ComparedLines left={plan} right={right.value} comparison={comparePlans(plan, right.value)} />
-          <ComparedFindings comparison={comparePlans(plan, right.value)} />
+          <ComparedLines left={plan} right={right.value} comparison={comparison} otherName={otherName} />
+          <ComparedFindings comparison={comparison} otherName={otherName} />
           <button type="button" class="strong-button" onClick={takeOver}>
             {other.kind === "change" ? "Take this change over" : "Put this project in place of the open one"}
           </button>

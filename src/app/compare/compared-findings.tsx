@@ -6,14 +6,27 @@ import { severitySigns } from "../strip/told-findings.ts";
 
 const words = { error: "Error", warning: "Warning", note: "Note" } as const;
 
+/** What a file leaves unsaid differs with every change, and is no word on either plan. */
+const ofTheFile = "project/defaults-used";
+
+interface ComparedFindingsProps {
+  readonly comparison: Comparison;
+  /** What the right side is called. */
+  readonly otherName: string;
+}
+
 /** What only one of the two plans has to say. */
-export function ComparedFindings({ comparison: { onlyLeft, onlyRight } }: { readonly comparison: Comparison }) {
-  if (onlyLeft.length === 0 && onlyRight.length === 0)
+export function ComparedFindings({ comparison, otherName }: ComparedFindingsProps) {
+  const [left, right] = [comparison.onlyLeft, comparison.onlyRight].map((findings) =>
+    findings.filter(({ code }) => code !== ofTheFile),
+  );
+  if (!left || !right || left.length + right.length === 0) {
     return <p class="aside">The warnings and notes stay the same.</p>;
+  }
   return (
     <div class="compared-findings">
-      <Told title="Said now, and no more with the change" findings={onlyLeft} />
-      <Told title="New with the change" findings={onlyRight} />
+      <Told title="Said now only" findings={left} />
+      <Told title={`${otherName}: said then only`} findings={right} />
     </div>
   );
 }

@@ -13,10 +13,12 @@ interface ComparedLinesProps {
   readonly left: Plan;
   readonly right: Plan;
   readonly comparison: Comparison;
+  /** What the right side is called. */
+  readonly otherName: string;
 }
 
 /** What is needed, bought and paid in two plans, a line an article; those that are the same are folded away. */
-export function ComparedLines({ left, right, comparison }: ComparedLinesProps) {
+export function ComparedLines({ left, right, comparison, otherName }: ComparedLinesProps) {
   const units = useStore().units.value;
   const [isWhole, setWhole] = useState(false);
   const { currency } = left.project.materials;
@@ -32,7 +34,7 @@ export function ComparedLines({ left, right, comparison }: ComparedLinesProps) {
             <tr>
               <th scope="col">Thing</th>
               <th scope="col">Now</th>
-              <th scope="col">With the change</th>
+              <th scope="col">{otherName}</th>
               <th scope="col">Differs by</th>
             </tr>
           </thead>
@@ -108,7 +110,7 @@ function Side({ amount, line, units, price, currency }: SideProps) {
   if (amount === null || line === null) return <td>none</td>;
   return (
     <td>
-      {amountText(amount, line.unit, units)}
+      <span class="one-line">{amountText(amount, line.unit, units)}</span>
       <small>
         buy {packsText(line, units)}
         {price !== null && `: ${money(price, currency)}`}
@@ -146,7 +148,7 @@ function differenceText({ left, right, unit }: ComparedLine, units: UnitSystem):
 
 function priceDifference({ leftPrice, rightPrice }: Comparison, currency: string | null): string {
   const by = rightPrice - leftPrice;
-  if (by === 0) return "the same";
+  if (by === 0) return leftPrice === 0 ? "not known" : "the same";
   return `${money(Math.abs(by), currency)} ${by > 0 ? "more" : "less"}`;
 }
 

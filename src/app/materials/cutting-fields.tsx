@@ -74,12 +74,12 @@ export function CuttingFields() {
         />
         <Field
           label={wireJoin}
-          shown={cutting.wireJoinPrice === null ? "" : String(cutting.wireJoinPrice)}
+          shown={cutting.wireJoinPrice === null ? "" : money(cutting.wireJoinPrice, null)}
           apply={joinPrice("materials.wireJoinPrice", wireJoin)}
         />
         <Field
           label={hoseJoin}
-          shown={cutting.hoseJoinPrice === null ? "" : String(cutting.hoseJoinPrice)}
+          shown={cutting.hoseJoinPrice === null ? "" : money(cutting.hoseJoinPrice, null)}
           apply={joinPrice("materials.hoseJoinPrice", hoseJoin)}
         />
       </More>

@@ -142,7 +142,7 @@ function PackageCells({ entry, at, line, sizes, name }: PackageCellsProps) {
       <td>
         <Field
           label={`Price of ${size}`}
-          shown={entry.price === null ? "" : String(entry.price)}
+          shown={entry.price === null ? "" : money(entry.price, null)}
           apply={applyPrice}
           isCompact
         />
