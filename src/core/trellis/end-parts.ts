@@ -1,6 +1,7 @@
-import type { EndAssemblySettings, PostSettings } from "../project/project.ts";
+import type { TrellisSettings } from "../project/project.ts";
 import { lengthArticle, tieWireArticle } from "./article.ts";
 import type { Part, PartCount, PartKind } from "./part.ts";
+import { soldLength_m } from "./post-layout.ts";
 import type { BlockTrellis, PostLayout } from "./trellis.ts";
 
 /** Wire that fastening a tie-back or a brace wire takes, both its ends together. Common practice, no source. */
@@ -8,11 +9,14 @@ export const tieFastening_m = 1.2;
 /** A brace wire goes there and back. */
 const braceStrands = 2;
 
-/** What one end of a row is built from, wires' tie-offs aside. */
+/** What one end of a row is built from, wires' tie-offs aside. Rails and struts are bought in the lengths that posts are sold in, and cut. */
 export function endParts(
   { endPost, bracePost, end, concreteBags }: BlockTrellis,
-  settings: EndAssemblySettings,
-  post: PostSettings,
+  {
+    endAssembly: settings,
+    endPost: post,
+    postLengths_m,
+  }: Pick<TrellisSettings, "endAssembly" | "endPost" | "postLengths_m">,
 ): readonly PartCount[] {
   const wire = (kind: "tie-wire" | "brace-wire", quantity: number): PartCount => ({
     part: {
@@ -24,10 +28,11 @@ export function endParts(
     },
     quantity,
   });
-  const wood = (kind: "brace-rail" | "brace-strut", length_m: number): PartCount => ({
-    part: { article: lengthArticle(kind, length_m), kind, unit: "pieces", length_m, diameter_mm: post.diameter_mm },
-    quantity: 1,
-  });
+  const wood = (kind: "brace-rail" | "brace-strut", needed_m: number): PartCount => {
+    const length_m = soldLength_m(needed_m, postLengths_m);
+    const article = lengthArticle(kind, length_m);
+    return { part: { article, kind, unit: "pieces", length_m, diameter_mm: post.diameter_mm }, quantity: 1 };
+  };
   const { tie, brace } = end;
   const inside = brace === null ? 0 : brace.inside_m;
   return [

@@ -22,6 +22,11 @@ export function stakeLayout(stake: StakeSettings, top_m: number, lengths_m: read
   return layout("stake", stake, top_m, 90, lengths_m, null);
 }
 
+/** The shortest length sold that reaches; the length needed where none does. */
+export function soldLength_m(needed_m: number, lengths_m: readonly number[]): number {
+  return lengths_m.find((each) => each >= needed_m - 1e-6) ?? needed_m;
+}
+
 function layout(
   kind: string,
   { embedment_m, above_m, length_m: stated_m }: Pick<PostSettings, "embedment_m" | "above_m" | "length_m">,
@@ -33,7 +38,7 @@ function layout(
   const sine = Math.sin((angle_deg * Math.PI) / 180);
   const top_m = wire_m + above_m;
   const needed_m = (top_m + embedment_m) / sine;
-  const length_m = stated_m ?? lengths_m.find((each) => each >= needed_m - 1e-6) ?? needed_m;
+  const length_m = stated_m ?? soldLength_m(needed_m, lengths_m);
   return {
     article: lengthArticle(kind, length_m),
     length_m,

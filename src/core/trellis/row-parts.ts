@@ -6,16 +6,16 @@ import type { BlockTrellis } from "./trellis.ts";
 
 /**
  * Everything a row is built from but its wire runs: two end assemblies, line posts, stakes, and what holds wire on them. A fixed wire is
- * held once on every line post and at both ends, a movable one hangs on a hook on every line post; a stake has one clip for every fruiting
+ * held once on every line post, on brace posts it meets, and at both ends, a movable one hangs on a hook on every line post; a stake has one clip for every fruiting
  * wire. Common practice, no source. Counts of one article are added up.
  */
 export function rowParts(row: Row, { trellis }: Block, structure: BlockTrellis): readonly PartCount[] {
-  const { wires, endPost, linePost, endAssembly } = trellis;
+  const { wires, endPost, linePost } = trellis;
   const fixed = countOf(wires.filter(({ isMovable }) => !isMovable));
   const movable = countOf(wires) - fixed;
   const many = (kind: PartKind | null, quantity: number): readonly PartCount[] =>
     kind === null ? [] : [{ ...one(kind), quantity }];
-  const ends = endParts(structure, endAssembly, endPost).map((each) => ({ ...each, quantity: 2 * each.quantity }));
+  const ends = endParts(structure, trellis).map((each) => ({ ...each, quantity: 2 * each.quantity }));
   const counts: readonly PartCount[] = [
     ...ends,
     { part: postPart("line-post", structure.linePost), quantity: row.linePosts },
@@ -24,6 +24,7 @@ export function rowParts(row: Row, { trellis }: Block, structure: BlockTrellis):
     ...many(fastener(linePost.holds), row.linePosts * fixed),
     ...many(fastener(endPost.holds), 2 * (fixed + movable)),
     ...many("wire-hook", row.linePosts * movable),
+    ...onBracePosts(structure, endPost.holds).flatMap(([kind, quantity]) => many(kind, 2 * quantity)),
     ...wires.flatMap((wire) =>
       [wire.tieOffStart, wire.tieOffEnd].flatMap(({ kind }) => many(...tieOffParts(kind, wire.count))),
     ),
@@ -42,6 +43,20 @@ export function fruitingWires(wires: readonly Wire[]): number {
 
 function countOf(wires: readonly Wire[]): number {
   return wires.reduce((sum, { count }) => sum + count, 0);
+}
+
+/** Wires run past a brace post and are held on it as on a line post, those that are not over its top; bolts are for ends only. */
+function onBracePosts(
+  { bracePost, wires }: BlockTrellis,
+  holds: WireHold,
+): readonly (readonly [PartKind | null, number])[] {
+  if (bracePost === null) return [];
+  const met = wires.filter(({ height_m }) => height_m <= bracePost.top_m).map(({ wire }) => wire);
+  const movable = countOf(met.filter(({ isMovable }) => isMovable));
+  return [
+    [fastener(holds === "eye-bolt" ? "staple" : holds), countOf(met) - movable],
+    ["wire-hook", movable],
+  ];
 }
 
 /** What holds one wire on one post; null where the post itself does. */

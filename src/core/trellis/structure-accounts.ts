@@ -4,6 +4,7 @@ import type { PostSettings, StakeSettings } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import { tieFastening_m } from "./end-parts.ts";
 import type { PartKind } from "./part.ts";
+import { soldLength_m } from "./post-layout.ts";
 import type { EndAssembly, PostLayout, Trellis } from "./trellis.ts";
 
 /** How the length of a post or stake came about, m: as stated, else the shortest that is sold and reaches from the ground's depth to its top. */
@@ -33,7 +34,7 @@ export function postLengthAccount(
     },
     (top_m = 0, wished_m = 0, frost_m = 0, angle_deg = 90, ...sold_m) => {
       const needed_m = (top_m + Math.max(wished_m, frost_m)) / sine(angle_deg);
-      return sold_m.find((length_m) => length_m >= needed_m - 1e-6) ?? needed_m;
+      return soldLength_m(needed_m, sold_m);
     },
   );
 }
@@ -113,8 +114,8 @@ const perRow: Readonly<Record<PartKind, string>> = {
   "end-post": "one at each end",
   "line-post": "as the bays are laid out",
   "brace-post": "one inside each end post",
-  "brace-rail": "one at each end, from end post to brace post",
-  "brace-strut": "one at each end, from the end post down to its foot",
+  "brace-rail": "one at each end, cut to fit between end post and brace post",
+  "brace-strut": "one at each end, cut to reach from the end post to its foot",
   "brace-pin": "two for a rail, one for a strut",
   "brace-foot": "one for each strut",
   "brace-wire": "two strands of the diagonal or of the ground wire, and fastening, at each end",
@@ -125,10 +126,10 @@ const perRow: Readonly<Record<PartKind, string>> = {
   "concrete-bag": "the hole less the post, in whole bags for every end post",
   stake: "as many as are set for a vine",
   "stake-clip": "one for every stake and fruiting wire",
-  staple: "one for every wire on every post that takes staples; movable wires at the ends only",
+  staple: "one for every wire on every post that takes staples, brace posts too; movable wires at the ends only",
   "wire-clip": "one for every wire on every post with notches; movable wires at the ends only",
   "eye-bolt": "one for every wire on every post that takes eye bolts; movable wires at the ends only",
-  "wire-hook": "one for every movable wire on every line post",
+  "wire-hook": "one for every movable wire on every line post and brace post",
   gripper: "one for every wire end that is gripped",
   "crimp-sleeve": "two for every wire end that is crimped",
   tensioner: "as many as are set for every wire",

@@ -81,7 +81,12 @@ function postFindings({ name, trellis }: Block, structure: BlockTrellis): readon
     ["brace posts", structure.bracePost, { ...trellis.endPost, length_m: null }, postLengths_m, true],
     ["stakes", structure.stake, trellis.stake, stakeLengths_m, false],
   ];
-  return each.flatMap(([what, post, settings, sold_m, isFrozen]): readonly Finding[] => {
+  const { brace, kind } = structure.end;
+  const rail_m = brace === null ? 0 : kind === "h-brace" ? brace.inside_m : brace.diagonal_m;
+  const longest_m = postLengths_m.at(-1) ?? Infinity;
+  const braces = kind === "h-brace" ? "brace rails" : "brace struts";
+  const tooLong = rail_m > longest_m + slack_m ? [longerThanSold(name, braces, rail_m, longest_m)] : [];
+  const posts = each.flatMap(([what, post, settings, sold_m, isFrozen]): readonly Finding[] => {
     if (post === null) return [];
     const frost_m = isFrozen ? (frostDepth_m ?? 0) : 0;
     const wished_m = Math.max(settings.embedment_m, frost_m);
@@ -94,6 +99,7 @@ function postFindings({ name, trellis }: Block, structure: BlockTrellis): readon
       ...(frost_m > settings.embedment_m + slack_m ? [frostGoverns(name, what, frost_m, settings.embedment_m)] : []),
     ];
   });
+  return [...posts, ...tooLong];
 }
 
 function endFindings(rows: Rows, { id, name, rows: layout }: Block, { end, wires }: BlockTrellis): readonly Finding[] {

@@ -67,6 +67,12 @@ describe("wires and posts", () => {
     expect(said(createOwn(quiet, { wires }))["trellis/longer-than-sold"]).toBeDefined();
   });
 
+  test("rails and struts longer than any post that is sold are told", () => {
+    const long = { braceHeight_m: 1, braceLength_m: 5 } as const;
+    expect(said(createOwn({ kind: "h-brace", ...long }))["trellis/longer-than-sold"]).toContain("rails have to be 5");
+    expect(said(createOwn({ kind: "inside-brace", ...long }))["trellis/longer-than-sold"]).toContain("struts");
+  });
+
   test("a stated length that leaves a post shallow, or does not reach the ground, is told", () => {
     const shallow = createOwn(quiet, { linePost: post({ length_m: 1.4 }) });
     expect(said(shallow)["trellis/too-shallow"]).toContain("stand only");

@@ -217,11 +217,34 @@ describe("ends of rows", () => {
     expect(counts.anchor).toBeUndefined();
   });
 
+  test("wires are held on the brace posts they meet, by staples even where end posts have eye bolts", () => {
+    const { endPost } = createBlock().trellis;
+    const held = (braceHeight_m: number) =>
+      partsOf(
+        createOwn({
+          ...ending({ kind: "h-brace", braceHeight_m }),
+          endPost: { ...endPost, holds: "eye-bolt", above_m: 0.05 },
+          wires: [createWire({ height_m: 0.9 }), createWire({ height_m: 1.3, isMovable: true, count: 2 })],
+        }),
+      );
+    expect(held(1)).toMatchObject({ staple: 2, "eye-bolt": 6 });
+    expect(held(1)["wire-hook"]).toBeUndefined();
+    expect(held(1.3)).toMatchObject({ staple: 2, "wire-hook": 4 });
+  });
+
+  test("rails and struts are bought in the lengths that posts are sold in", () => {
+    const sold = { postLengths_m: [2.4, 3] };
+    const rails = (braceLength_m: number) =>
+      Object.keys(partsOf(createOwn({ ...sold, ...ending({ kind: "h-brace", braceHeight_m: 1.2, braceLength_m }) })));
+    expect(rails(2.5)).toContain("brace-rail-3m");
+    expect(rails(3.2)).toContain("brace-rail-3.2m");
+  });
+
   test("a slant brace stands on a foot; an inside brace is held by a ground wire besides", () => {
     const slant = partsOf(createOwn(ending({ kind: "slant-brace", braceHeight_m: 1.5, braceLength_m: 2 })));
     const inside = partsOf(createOwn(ending({ kind: "inside-brace", braceHeight_m: 1.5, braceLength_m: 2 })));
     for (const parts of [slant, inside])
-      expect(parts).toMatchObject({ "brace-strut-2.5m": 2, "brace-pin": 2, "brace-foot": 2 });
+      expect(parts).toMatchObject({ "brace-strut-2.6m": 2, "brace-pin": 2, "brace-foot": 2 });
     expect(Object.keys(slant).some((article) => article.startsWith("tie-wire"))).toBe(false);
     const [ground] = Object.entries(inside).filter(([article]) => article.startsWith("tie-wire"));
     expect(ground?.[1]).toBeCloseTo(2 * (2 * 2 + 1.2), 9);
