@@ -56,7 +56,10 @@ export function CompareView() {
       {other && right?.ok && comparison && (
         <>
           <ComparedLines left={plan} right={right.value} comparison={comparison} otherName={otherName} />
-          <ComparedFindings comparison={comparison} otherName={otherName} />
+          <ComparedFindings
+            comparison={comparison}
+            where={other.kind === "file" ? `in ${other.name}` : "with the change"}
+          />
           <button type="button" class="strong-button" onClick={takeOver}>
             {other.kind === "change" ? "Take this change over" : "Put this project in place of the open one"}
           </button>

@@ -11,12 +11,12 @@ const ofTheFile = "project/defaults-used";
 
 interface ComparedFindingsProps {
   readonly comparison: Comparison;
-  /** What the right side is called. */
-  readonly otherName: string;
+  /** Where the right side's own findings hold: "with the change". */
+  readonly where: string;
 }
 
 /** What only one of the two plans has to say. */
-export function ComparedFindings({ comparison, otherName }: ComparedFindingsProps) {
+export function ComparedFindings({ comparison, where }: ComparedFindingsProps) {
   const [left, right] = [comparison.onlyLeft, comparison.onlyRight].map((findings) =>
     findings.filter(({ code }) => code !== ofTheFile),
   );
@@ -25,8 +25,8 @@ export function ComparedFindings({ comparison, otherName }: ComparedFindingsProp
   }
   return (
     <div class="compared-findings">
-      <Told title="Said now only" findings={left} />
-      <Told title={`${otherName}: said then only`} findings={right} />
+      <Told title="Said only now" findings={left} />
+      <Told title={`Said only ${where}`} findings={right} />
     </div>
   );
 }
