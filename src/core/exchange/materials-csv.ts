@@ -10,8 +10,10 @@ import { millimetres, rounded } from "./rounding.ts";
 export function materialsCsv(plan: Plan): string {
   const { units, materials } = plan.project;
   const lines = (plan.materials?.lines ?? []).map((line): readonly Cell[] => {
-    const said = (amount: number) =>
-      line.unit === "m" ? formatQuantity("length", amount, units) : amount === 1 ? "single" : String(amount);
+    const packages = (count: number, size: number) => {
+      if (line.unit === "m") return `${count} of ${formatQuantity("length", size, units)}`;
+      return size === 1 ? `${count} single` : `${count} of ${size}`;
+    };
     return [
       line.article,
       line.item,
@@ -23,7 +25,7 @@ export function materialsCsv(plan: Plan): string {
       millimetres(line.toBuy),
       line.packs.length === 0
         ? "nothing to buy"
-        : line.packs.map(({ size, count }) => `${count} of ${said(size)}`).join(" and "),
+        : line.packs.map(({ size, count }) => packages(count, size)).join(" and "),
       line.packs.reduce((sum, { count }) => sum + count, 0),
       line.price === null ? null : rounded(line.price, 2),
       line.price === null ? null : materials.currency,

@@ -80,6 +80,19 @@ export function stockMistold(articles: readonly string[]): Finding {
   };
 }
 
+/** No package covers what is needed. */
+export function notCovered(items: readonly string[]): Finding {
+  return {
+    code: "materials/not-covered",
+    severity: "warning",
+    at: null,
+    feature: null,
+    message: say`No package covers what is needed of: ${listed(items)}.`,
+    reason: say`Every size of it is too small for one piece, or heavier than the coils you can handle; the list buys too little.`,
+    remedy: say`Name a size that fits in the price list, or allow heavier coils.`,
+  };
+}
+
 /** Packages that one person should not lift alone. */
 export function twoPersonPackages(items: readonly string[]): Finding {
   return {

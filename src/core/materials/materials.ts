@@ -1,5 +1,5 @@
 import type { Drip } from "../drip/drip.ts";
-import { type Phrase, quantity, say } from "../finding.ts";
+import { type Finding, type Phrase, quantity, say } from "../finding.ts";
 import { type Outcome, success } from "../outcome.ts";
 import type { Block, MaterialSettings } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
@@ -11,11 +11,14 @@ import { cutFindings } from "./cutting/cut-findings.ts";
 import type { CutJob } from "./cutting/cut-job.ts";
 import { cutJobs } from "./cutting/cut-jobs.ts";
 import type { CutPlan } from "./cutting/cut-plan.ts";
-import { standingRowsCounted, stockMistold, stockNotNeeded, twoPersonPackages } from "./findings.ts";
+import { notCovered, standingRowsCounted, stockMistold, stockNotNeeded, twoPersonPackages } from "./findings.ts";
 import { lineOf } from "./line.ts";
 import type { MaterialCost, MaterialLine } from "./material-line.ts";
 import { counted, type Need, needs } from "./needs.ts";
 import { hoseJoinSpec, joinSpec } from "./spec.ts";
+
+/** Sums carry rounding dust. */
+const dust = 1e-6;
 
 export interface Materials {
   /** The shopping list, in the order of the work. */
@@ -41,7 +44,7 @@ export interface CoilWork {
 /**
  * The shopping list, the cutting plans and what they cost. `cut` makes the cutting plan of an article; where it answers null, coils are
  * counted by length (quick, for while something is dragged). Findings: those of plantings and cutting plans, materials/stock-not-needed,
- * materials/stock-mistold, materials/standing-rows-counted, materials/two-person-packages.
+ * materials/stock-mistold, materials/not-covered, materials/standing-rows-counted, materials/two-person-packages.
  */
 export function materials(
   rows: Rows,
@@ -72,7 +75,7 @@ export function materials(
     [
       ...structure.findings,
       ...coils.flatMap(({ job, plan }) => cutFindings(job, plan, coilName(job, structure.needs))),
-      ...listFindings(lines, rows, settings),
+      ...listFindings(lines, coils, rows, settings),
     ],
   );
 }
@@ -119,7 +122,12 @@ function withJoins(
   return all;
 }
 
-function listFindings(lines: readonly MaterialLine[], rows: Rows, { onHand }: MaterialSettings) {
+function listFindings(
+  lines: readonly MaterialLine[],
+  coils: readonly CoilWork[],
+  rows: Rows,
+  { onHand }: MaterialSettings,
+): readonly Finding[] {
   if (lines.length === 0) return [];
   const standing = rows.rows.filter(({ given }) => given !== null).length;
   const unknown = onHand.filter(({ article }) => !lines.some((line) => line.article === article));
@@ -127,10 +135,16 @@ function listFindings(lines: readonly MaterialLine[], rows: Rows, { onHand }: Ma
     const unit = lines.find((line) => line.article === article)?.unit;
     return (unit === "m" && pieces > 0) || (unit === "pieces" && coils_m.length > 0);
   });
+  // What a cutting plan cannot cut is told with it.
+  const short = lines.filter(({ article, quantity: wanted, onHand: there, packs }) => {
+    const held = packs.reduce((sum, { size, count }) => sum + size * count, 0);
+    return there + held < wanted - dust && !coils.some(({ job }) => job.article === article);
+  });
   const heavy = lines.filter(({ isTwoPersonLift }) => isTwoPersonLift);
   return [
     ...(unknown.length > 0 ? [stockNotNeeded(unknown.map(({ article }) => article))] : []),
     ...(mistold.length > 0 ? [stockMistold(mistold.map(({ article }) => article))] : []),
+    ...(short.length > 0 ? [notCovered(short.map(({ item }) => item))] : []),
     ...(standing > 0 ? [standingRowsCounted(standing)] : []),
     ...(heavy.length > 0 ? [twoPersonPackages(heavy.map(({ item }) => item))] : []),
   ];

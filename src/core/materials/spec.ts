@@ -71,10 +71,12 @@ function fitting({ kind, article }: Part, trellis: Trellis, blocks: readonly Blo
     case "brace-foot":
       return ["flat stone or concrete block"];
     case "stake":
-      return ["steel or wood, thickness to suit the stake clips"];
+      // Thickness: common practice, no source.
+      return ["steel rod of about 3/8 in (10 mm), or wood of about 1 in (25 mm)"];
     case "stake-clip":
-      return [...wiresOf(blocks, ({ purpose }) => purpose === "fruiting"), ", and the thickness of the stakes"];
+      return [...wiresOf(blocks, ({ purpose }) => purpose === "fruiting"), ", on stakes as thick as those bought"];
     case "staple":
+      // Length: common practice, no source.
       return ["galvanized, 1 1/2 in (38 mm) or longer"];
     case "wire-clip":
       return [...wiresOf(blocks, () => true), ", by the maker of the posts"];

@@ -330,6 +330,13 @@ describe("vines", () => {
   });
 });
 
+test("what no package covers is told, once for all of it", () => {
+  const cutting = { ...createMaterialSettings().cutting, heaviestCoil_kg: 1 };
+  const { codes, sentences } = listOf(createRows({ length_m: 100 }), undefined, { cutting });
+  expect(codes.filter((code) => code === "materials/not-covered")).toHaveLength(1);
+  expect(sentences[codes.indexOf("materials/not-covered")]).toBe("No package covers what is needed of: Tie-back wire.");
+});
+
 test("rows that stand already are counted and said to be", () => {
   expect(listOf(createRows({ length_m: 100, given: "row-1" })).codes).toContain("materials/standing-rows-counted");
 });
