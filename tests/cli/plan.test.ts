@@ -13,7 +13,15 @@ const plan = z.object({
   findings: z.array(z.object({ code: z.string(), severity: z.string(), message: z.string() })),
 });
 
-const delivered = ["materials.csv", "plan.json", "posts.geojson", "rows.csv", "rows.geojson", "vines.geojson"];
+const delivered = [
+  "coils.csv",
+  "materials.csv",
+  "plan.json",
+  "posts.geojson",
+  "rows.csv",
+  "rows.geojson",
+  "vines.geojson",
+];
 const degrees_digits = 6;
 
 async function planned(args: readonly string[], text = createParcelText()) {
@@ -31,11 +39,11 @@ test("a bare polygon is planned with defaults, and a note says so", async () => 
 test("tables name the parcel, every row, the sum and what to buy, in the units asked for", async () => {
   const metric = await say(["plan", "-"], { input: createParcelText() });
   expect(metric.out).toMatch(/^all +[\d,.]+ m /m);
-  expect(metric.out).toMatch(/^Wire, fruiting, 2\.324 mm/m);
+  expect(metric.out).toMatch(/^Wire +[\d,]+ m +\d+ of 304\.8 m\n +2\.324 mm/m);
   expect(metric.out).toContain("to find your way, not to stake");
   const us = await say(["plan", "-", "--units", "us"], { input: createParcelText() });
   expect(us.out).toMatch(/^all +[\d,.]+ ft /m);
-  expect(us.out).toMatch(/^Wire, fruiting, 13 ga .* of 1,000 ft/m);
+  expect(us.out).toMatch(/^Wire +[\d,]+ ft +\d+ of 1,000 ft\n +13 ga/m);
 });
 
 test("an input that cannot be planned still gives the object, without rows", async () => {

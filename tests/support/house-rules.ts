@@ -8,7 +8,17 @@ const beside: Readonly<Record<string, readonly string[]>> = { drawing: ["project
 const handover = ["exchange", "sheets"];
 const floor = ["plane", "graph", "hydraulics", "units", "finding", "account", "outcome", "identity"];
 /** Above the stages: they know all of them, and none of them knows these. */
-const roof = ["plan", "planner", "lean-planner", "remembered", "validate-plan", "variants", "what-ifs", "index"];
+const roof = [
+  "plan",
+  "planner",
+  "lean-planner",
+  "remembered",
+  "validate-plan",
+  "validate-quantities",
+  "variants",
+  "what-ifs",
+  "index",
+];
 
 /** Packages the core may use, and the part of it that may. */
 const corePackages: Readonly<Record<string, readonly string[]>> = {
@@ -17,7 +27,7 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   flatbush: ["src/core/plane/", "src/core/ground/", "src/core/rows/"],
   geomagnetism: ["src/core/plane/"],
   delaunator: ["src/core/ground/"],
-  zod: ["src/core/project/"],
+  zod: ["src/core/project/", "src/core/exchange/"],
   "geojson-validation": ["src/core/project/"],
   geojson: ["src/core/"],
 };
