@@ -1,5 +1,6 @@
 import type { BlockGround } from "./ground/ground.ts";
 import { isInside } from "./ground/inside.ts";
+import { nothingLost } from "./nothing-lost.ts";
 import type { Plan } from "./plan.ts";
 import { crossingAlong, nearestOnSegment } from "./plane/segment.ts";
 import type { Positions, Row } from "./rows/rows.ts";
@@ -11,7 +12,8 @@ const tolerance_m = 1e-6;
  * The promises a plan must keep, as sentences about those it breaks; empty for a sound plan. Rows that stand already are where they are
  * and are not held to setbacks.
  */
-export function validatePlan({ ground, rows }: Plan): readonly string[] {
+export function validatePlan(plan: Plan): readonly string[] {
+  const { ground, rows } = plan;
   if (ground === null || rows === null) return [];
   const broken: string[] = [];
   const ids = new Set(rows.rows.map((row) => row.id));
@@ -33,7 +35,7 @@ export function validatePlan({ ground, rows }: Plan): readonly string[] {
     if (blockGround === undefined) broken.push(`block ${block.block} has no ground`);
     else for (const row of own) if (row.given === null) broken.push(...placeBroken(row, blockGround));
   }
-  return broken;
+  return [...broken, ...nothingLost(plan)];
 }
 
 function positionsBroken(name: "vines" | "linePosts" | "stakes", row: Row, of: Positions, i: number): string[] {

@@ -8,6 +8,19 @@ import type { CompassReading } from "./compass-reading.ts";
 import { placed } from "./positions.ts";
 import { position } from "./rounding.ts";
 import { isSketch } from "./sketch.ts";
+import {
+  type CoilsJson,
+  type CostJson,
+  coilsJson,
+  costJson,
+  noCost,
+  noTrellis,
+  type PartJson,
+  type RunJson,
+  rowStructureJson,
+  type TrellisJson,
+  trellisJson,
+} from "./structure-json.ts";
 
 /** Goes up when a member changes its meaning or goes away; new members leave it alone. */
 export const planJsonVersion = 1;
@@ -32,9 +45,15 @@ export interface PlanJson {
   readonly blocks: readonly BlockJson[];
   readonly rows: readonly RowJson[];
   readonly totals: TotalsJson;
-  readonly materials: readonly MaterialLine[];
+  readonly trellis: TrellisJson;
+  readonly materials: readonly LineJson[];
+  readonly coils: readonly CoilsJson[];
+  readonly cost: CostJson;
   readonly findings: readonly FindingJson[];
 }
+
+/** A line of the shopping list with its `spec` written out. */
+export type LineJson = Omit<MaterialLine, "spec"> & { readonly spec: string };
 
 export interface BlockJson {
   readonly id: string;
@@ -77,6 +96,9 @@ export interface RowJson {
   readonly flow_lph: number;
   readonly stakeClips: number;
   readonly hoseClips: number;
+  /** Its wires as they are cut, and everything else its trellis is built from. */
+  readonly runs: readonly RunJson[];
+  readonly parts: readonly PartJson[];
 }
 
 export interface TotalsJson {
@@ -105,7 +127,7 @@ export interface FindingJson {
 type WireJson = Readonly<Partial<Record<WirePurpose, number>>>;
 
 export interface PlanJsonOptions {
-  /** Units of the sentences in `findings`; every number of the object is SI in any case. Default metric. */
+  /** Units of the sentences in `findings` and of `spec` in `materials`; every number of the object is SI in any case. Default metric. */
   readonly units?: UnitSystem;
   readonly source?: string | null;
   /** Compass readings to tell with the blocks. */
@@ -126,7 +148,13 @@ export function planJson(plan: Plan, options: PlanJsonOptions = {}): PlanJson {
     blocks: blocksJson(plan, options.compass ?? []),
     rows: rowsJson(plan),
     totals: totalsJson(plan),
-    materials: plan.materials?.lines ?? [],
+    trellis: trellisJson(plan),
+    materials: (plan.materials?.lines ?? []).map((line) => ({
+      ...line,
+      spec: text(line.spec, options.units ?? "metric"),
+    })),
+    coils: coilsJson(plan),
+    cost: costJson(plan),
   };
 }
 
@@ -141,7 +169,10 @@ export function emptyPlanJson(findings: readonly Finding[], options: PlanJsonOpt
     blocks: [],
     rows: [],
     totals: noTotals,
+    trellis: noTrellis,
     materials: [],
+    coils: [],
+    cost: noCost,
     findings: findings.map((finding) => findingJson(finding, options.units ?? "metric")),
   };
 }
@@ -222,6 +253,7 @@ function rowsJson(plan: Plan): readonly RowJson[] {
       flow_lph: drip?.flow_lph ?? 0,
       stakeClips: trellis?.stakeClips ?? 0,
       hoseClips: drip?.hoseClips ?? 0,
+      ...rowStructureJson(plan, index),
     };
   });
 }
