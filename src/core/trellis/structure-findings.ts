@@ -102,7 +102,11 @@ function postFindings({ name, trellis }: Block, structure: BlockTrellis): readon
   return [...posts, ...tooLong];
 }
 
-function endFindings(rows: Rows, { id, name, rows: layout }: Block, { end, wires }: BlockTrellis): readonly Finding[] {
+function endFindings(
+  rows: Rows,
+  { id, name, rows: layout }: Block,
+  { end, endPost, wires }: BlockTrellis,
+): readonly Finding[] {
   const own = rows.rows.flatMap((row, i) => (row.block === id ? [{ row, i }] : []));
   const { tie, brace, kind } = end;
   const findings: Finding[] = [];
@@ -111,7 +115,9 @@ function endFindings(rows: Rows, { id, name, rows: layout }: Block, { end, wires
       findings.push(anchorUnderPost(name, tie.anchorOut_m, tie.postOut_m));
     else if (tie.angle_deg < flattest_deg || tie.angle_deg > steepest_deg)
       findings.push(tieAngle(name, tie.angle_deg, flattest_deg, steepest_deg));
-    const out_m = Math.max(tie.anchorOut_m, tie.postOut_m);
+    // The top of a leaning post is farther out than where it is tied.
+    const top_m = tie.height_m > 0 ? (tie.postOut_m * endPost.top_m) / tie.height_m : 0;
+    const out_m = Math.max(tie.anchorOut_m, top_m);
     if (layout.distancesTo === "end-post" && out_m > headlandShare * layout.headland_m)
       findings.push(endsTakeHeadland(name, kind, out_m, layout.headland_m));
   }

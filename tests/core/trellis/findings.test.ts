@@ -132,4 +132,16 @@ describe("ends of rows", () => {
     expect(said(createOwn(quiet, {}, far))).toHaveProperty(["trellis/ends-take-headland"]);
     expect(said(createOwn(quiet, {}, { ...far, distancesTo: "anchor" }))).toEqual({});
   });
+
+  test("the top of a post that leans far out is told as well, though its anchor is near", () => {
+    const near = { anchorOut_m: 1.2, headland_m: 3.2 };
+    const high = { wires: [createWire({ height_m: 1.9 })] };
+    const tied = { kind: "leaning", tieHeight_m: 1, postAngle_deg: 50 } as const;
+    // The top is 2 m up and so 1.68 m out.
+    const above = { ...high, endPost: post({ above_m: 0.1 }) };
+    expect(said(createOwn(tied, above, near))["trellis/ends-take-headland"]).toContain("reach 1.68 m");
+    expect(said(createOwn({ ...tied, leanDirection: "in" }, above, near))).not.toHaveProperty([
+      "trellis/ends-take-headland",
+    ]);
+  });
 });
