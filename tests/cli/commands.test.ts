@@ -90,7 +90,7 @@ test("export of several files makes a GeoJSON text sequence", async () => {
 test("export as csv goes to standard output alone or to files together", async () => {
   const folder = createFolder({ "a.geojson": createParcelText() });
   const alone = await say(["export", "a.geojson", "--of", "materials", "--as", "csv"], { folder });
-  expect(alone.out.startsWith("item,quantity,unit,")).toBe(true);
+  expect(alone.out.startsWith("article,item,spec,unit,needed,")).toBe(true);
   const { code } = await say(["export", "a.geojson", "--of", "materials,vines", "--as", "csv", "--out", "o"], {
     folder,
   });

@@ -103,3 +103,20 @@ test("every format writes text for a plan with and without rows, under a name of
     "plan.json",
   ]);
 });
+
+test("the runs of the rows are the wire of the list, its coils cut every one of them, and blocks cost what the whole does", () => {
+  const json = planJson(plan, { units: "us" });
+  const [wire] = json.coils;
+  const ofArticle = json.rows.flatMap(({ runs }) => runs.filter(({ article }) => article === wire?.article));
+  expect(ofArticle.length).toBe(wire?.runs.length);
+  const line = json.materials.find(({ article }) => article === wire?.article);
+  const run_m = ofArticle.reduce((sum, { count, length_m }) => sum + count * length_m, 0);
+  expect(Math.abs(run_m - Number(line?.needed))).toBeLessThan(sum_m);
+  expect(line?.spec).toContain(" ga");
+  const cuts = wire?.plan?.noJoins?.coils.flatMap((coil) => coil.cuts.map(({ run }) => run)) ?? [];
+  expect(cuts.toSorted((a, b) => a - b)).toEqual(wire?.runs.map((_, i) => i));
+  const endPosts = json.rows.flatMap(({ parts }) => parts.filter(({ article }) => article.startsWith("end-post")));
+  expect(endPosts.reduce((sum, { quantity: posts }) => sum + posts, 0)).toBe(2 * json.totals.rows);
+  expect(json.trellis.blocks[0]?.loads?.wires).toHaveLength(json.trellis.blocks[0]?.wires.length ?? -1);
+  expect(json.cost.blocks.reduce((sum, { mass_kg }) => sum + mass_kg, 0)).toBeCloseTo(json.cost.mass_kg, 6);
+});

@@ -1,0 +1,63 @@
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import type { Plan } from "../../src/core/plan.ts";
+import { createPlanner } from "../../src/core/planner.ts";
+import { withSettings } from "../../src/core/project/edits.ts";
+import { parseProject } from "../../src/core/project/parse.ts";
+import type { Project } from "../../src/core/project/project.ts";
+import { comparePlans } from "../../src/core/variants.ts";
+import { whatIfs } from "../../src/core/what-ifs.ts";
+
+const read = parseProject(readFileSync("samples/acre-with-notch/project.geojson", "utf8"));
+if (!read.ok) throw new Error("the sample reads");
+const project: Project = read.value;
+const [block] = project.blocks;
+const planOf = (of: Project): Plan => createPlanner().plan(of);
+const asItIs = planOf(project);
+
+function changedBy(id: string): Project {
+  const found = whatIfs(project, block?.id ?? "").find((each) => each.id === id);
+  const outcome = withSettings(project, found?.edits ?? []);
+  if (found === undefined || !outcome.ok) throw new Error(`${id} is offered and can be set`);
+  return outcome.value;
+}
+
+test("every change of mind that is offered can be set and changes what is bought", () => {
+  const offered = whatIfs(project, block?.id ?? "");
+  expect(new Set(offered.map(({ id }) => id)).size).toBe(offered.length);
+  for (const { id } of offered) {
+    const { lines } = comparePlans(asItIs, planOf(changedBy(id)));
+    const isChanged = lines.some((line) => line.left !== line.right || line.leftPacks !== line.rightPacks);
+    expect(isChanged, id).toBe(true);
+  }
+});
+
+test("what is built already is not offered, nor anything for a block that is not there", () => {
+  const one = changedBy("one-fruiting-wire");
+  const ids = whatIfs(one, block?.id ?? "").map(({ id }) => id);
+  expect(ids).not.toContain("one-fruiting-wire");
+  expect(ids).toContain("two-fruiting-wires");
+  expect(ids).not.toContain("coils-1000ft");
+  expect(whatIfs(project, "nowhere")).toEqual([]);
+});
+
+test("one fruiting wire takes the upper one's length off, and clips and grippers with it", () => {
+  const comparison = comparePlans(asItIs, planOf(changedBy("one-fruiting-wire")));
+  const total = comparison.totals.find(({ name }) => name === "Wire");
+  expect(Number(total?.left) * (2 / 3)).toBeCloseTo(Number(total?.right), 6);
+  const clips = comparison.lines.find(({ article }) => article.startsWith("stake-clip"));
+  expect(Number(clips?.right)).toBeLessThan(Number(clips?.left));
+});
+
+test("thicker wire is another article: gone on one side, new on the other", () => {
+  const { lines } = comparePlans(asItIs, planOf(changedBy("wire-12ga")));
+  expect(lines.filter(({ item, right }) => item === "Wire" && right === null)).toHaveLength(1);
+  expect(lines.filter(({ item, left }) => item === "Wire" && left === null)).toHaveLength(1);
+});
+
+test("a plan beside itself differs in nothing", () => {
+  const comparison = comparePlans(asItIs, asItIs);
+  expect(comparison.onlyLeft).toEqual([]);
+  expect(comparison.onlyRight).toEqual([]);
+  expect(comparison.totals.every(({ left, right }) => left === right)).toBe(true);
+});
