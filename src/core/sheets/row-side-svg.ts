@@ -25,6 +25,9 @@ export interface SideSheet {
 }
 
 const usualWidth_px = 1100;
+/** Goes wherever the drawing goes on its own. */
+const caution =
+  "A planning aid, not engineering design: size anchors and posts by your soil, local code and practice; wire under tension can whip.";
 /** Room under the drawing for its title and how to read it. */
 const title_px = 26;
 const line_px = 18;
@@ -40,7 +43,7 @@ export function rowSideSvg(plan: Plan, row: string, options: SideSvgOptions): st
   const scale = sideScale(side, zoom, width_px - heightsWidth_px);
   const label = sideInWords(side, units);
   const lines = wrapped(
-    [label, ...sideReading(side, scale.raised, units)],
+    [label, ...sideReading(side, scale.raised, units), caution],
     Math.min(heightsWidth_px + scale.width, usualWidth_px) - 24,
   );
   const [width, height] = [heightsWidth_px + scale.width, title_px + scale.height + line_px * lines.length + 12];

@@ -1,8 +1,8 @@
 import type { RowSide, SidePost } from "./row-side.ts";
 import { anchorDrawn_m, type SideEnd, type SideLine } from "./side-ends.ts";
 import { groundAt } from "./side-ground.ts";
+import { hose, hoseHeight_m, hungWire } from "./side-hung.ts";
 import type { SideScale } from "./side-scale.ts";
-import { type SideWire, sagAt } from "./side-wires.ts";
 import { px, svgTag } from "./svg-text.ts";
 
 /** From here on, pixels a metre, vines have arms and emitters are drawn. */
@@ -41,7 +41,7 @@ export function sideThings(side: RowSide, scale: SideScale): string {
     }),
     ...(isClose
       ? side.emitters.map(({ station_m }) => {
-          const high = y(foot(station_m) + hoseHeight_m(side, station_m));
+          const high = y(hoseHeight_m(side, station_m));
           return svgTag("path", { class: "side-emitter", d: drop(x(station_m) + 6, high + 5) });
         })
       : []),
@@ -110,52 +110,6 @@ function anchor({ from_m, fromHeight_m, to_m }: SideLine, kind: SideEnd["kind"],
       : svgTag("path", { class: "side-anchor", d: `M${px(lowX - 6)} ${px(lowY)}h12` });
   const rod = svgTag("path", { class: "side-anchor", d: `M${px(x)} ${px(y)}L${px(lowX)} ${px(lowY)}` });
   return svgTag("g", { "data-part": "anchor" }, rod + foot);
-}
-
-/** A parabola in every bay, its middle as far down as the wire sags there, as often as is told. */
-function hungWire(
-  { purpose, height_m, count, supports_m, sags_m }: SideWire,
-  side: RowSide,
-  { x, y }: SideScale,
-): string {
-  const held = supports_m.map((station_m) => {
-    const foot_m = groundAt(side.ground, Math.min(side.length_m, Math.max(0, station_m)));
-    return { station_m, height_m: foot_m + height_m };
-  });
-  const curve = held
-    .map((to, i) => {
-      const from = held[i - 1];
-      if (from === undefined) return `M${px(x(to.station_m))} ${px(y(to.height_m))}`;
-      const sag_m = Number(sags_m[i - 1]) * side.sagFactor;
-      // The control point of a parabola lies twice as far down as its middle.
-      const [midX, midY] = [(from.station_m + to.station_m) / 2, (from.height_m + to.height_m) / 2 - 2 * sag_m];
-      return `Q${px(x(midX))} ${px(y(midY))} ${px(x(to.station_m))} ${px(y(to.height_m))}`;
-    })
-    .join("");
-  const wire = svgTag("path", { d: curve });
-  const pair = count > 1 ? svgTag("path", { d: curve, transform: "translate(0 2.5)" }) : "";
-  return svgTag("g", { class: `side-wire wire-${purpose}`, "data-wire": purpose }, wire + pair);
-}
-
-/** Height of the hose over the ground at a station: it hangs on the drip wire and goes down with it, or lies on the ground. */
-function hoseHeight_m(side: RowSide, station_m: number): number {
-  const height_m = side.hose?.height_m ?? 0;
-  const wire = side.wires.find((each) => each.purpose === "drip" && each.height_m === height_m);
-  return height_m - (wire === undefined ? 0 : sagAt(wire, station_m) * side.sagFactor);
-}
-
-/** The hose is looked at so often that it bends with its wire and the ground. */
-const hoseStep_m = 0.5;
-function hose(side: RowSide, { x, y }: SideScale): string {
-  if (side.hose === null) return "";
-  const { from_m, to_m } = side.hose;
-  const steps = Math.max(1, Math.ceil(Math.abs(to_m - from_m) / hoseStep_m));
-  const points = Array.from({ length: steps + 1 }, (_, i) => {
-    const station_m = from_m + (i / steps) * (to_m - from_m);
-    const high = y(groundAt(side.ground, station_m) + hoseHeight_m(side, station_m));
-    return `${px(x(station_m))} ${px(high + 3)}`;
-  });
-  return svgTag("path", { class: "side-hose", d: `M${points.join("L")}` });
 }
 
 /** A drop beside the post where the water comes in. */

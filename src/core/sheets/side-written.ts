@@ -74,7 +74,7 @@ function depth(side: RowSide, post: SidePost, { x, y }: SideScale, units: UnitSy
 }
 
 /** How many pixels wide the heights are written. */
-export const heightsWidth_px = 132;
+export const heightsWidth_px = 144;
 const line_px = 15;
 
 /** The wires' heights and the top of the line posts at the edge of the drawing, pushed apart where they are close; for the ground at the start. */

@@ -6,6 +6,7 @@ import { endAssemblyKinds, type Json, type Project } from "../../../src/core/pro
 import { type RowSide, rowSide } from "../../../src/core/sheets/row-side.ts";
 import { rowSideSheet, rowSideSvg } from "../../../src/core/sheets/row-side-svg.ts";
 import { groundAt, sideGround } from "../../../src/core/sheets/side-ground.ts";
+import { hoseHeight_m } from "../../../src/core/sheets/side-hung.ts";
 import { sideScale } from "../../../src/core/sheets/side-scale.ts";
 import { sagAt } from "../../../src/core/sheets/side-wires.ts";
 import { readSample } from "../../support/sample-plans.ts";
@@ -70,6 +71,33 @@ test("the drawing needs nothing else: a style, a title, words for those who do n
   expect(svg).toContain("<title>Acre with a notch, row 5</title>");
   expect(svg).toMatch(/<desc>Row 5 from its side: [\d.]+ m long, \d+ vines/);
   expect(times(svg, "http")).toBe(1);
+});
+
+test("the caution goes with the drawing wherever it goes on its own", () => {
+  expect(rowSideSvg(createPlan(), "5", { units: "us" })).toContain("not engineering design");
+});
+
+test("hose hangs on its wire over a hollow of the ground, from post to post", () => {
+  const level = createSide();
+  const middle_m = level.length_m / 2;
+  const side: RowSide = {
+    ...level,
+    ground: {
+      kind: "heights",
+      points: [0, middle_m, level.length_m].map((station_m) => ({
+        station_m,
+        height_m: station_m === middle_m ? 0 : 3,
+      })),
+    },
+  };
+  const [wire] = side.wires;
+  if (!wire || !side.hose) throw new Error("there is no hose on a wire");
+  for (const [i, from_m] of wire.supports_m.slice(0, -1).entries()) {
+    const to_m = Number(wire.supports_m[i + 1]);
+    const held = [from_m, to_m].map((each) => groundAt(side.ground, each) + wire.height_m);
+    const expected = (Number(held[0]) + Number(held[1])) / 2 - side.sagFactor * Number(wire.sags_m[i]);
+    expect(hoseHeight_m(side, (from_m + to_m) / 2)).toBeCloseTo(expected, 9);
+  }
 });
 
 test("a name with marks of its own stays text", () => {
