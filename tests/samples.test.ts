@@ -42,7 +42,11 @@ test("the acre with the notch has half a hectare, an oak that splits a row, a so
     plan.rows?.rows.filter((row) => row.startCut?.feature === "oak" || row.endCut?.feature === "oak").length,
   ).toBeGreaterThan(1);
   expect(plan.rows?.rows.some((row) => /b$/.test(row.id))).toBe(true);
-  expect(plan.materials?.lines.filter((line) => line.item.startsWith("Vines, Invented")).length).toBe(2);
+  expect(plan.materials?.lines.filter((line) => line.article.startsWith("vine-Invented")).length).toBe(2);
+  expect(plan.materials?.lines.filter((line) => line.onHand > 0).map((line) => line.article)).toEqual([
+    "wire-13ga",
+    "stake-1.524m",
+  ]);
 });
 
 test("the brook's sample lies south of the equator, has two blocks, a standing row, and rows cut by brook and alley", () => {
@@ -53,6 +57,7 @@ test("the brook's sample lies south of the equator, has two blocks, a standing r
   expect(plan.rows?.rows.filter((row) => row.given !== null)).toHaveLength(1);
   expect(cuts).toContain("brook");
   expect(cuts).toContain("alley");
+  expect(plan.trellis?.blocks.map(({ end }) => end.kind)).toEqual(["leaning", "leaning"]);
 });
 
 test("the crooked strip breaks lines into pieces", () => {

@@ -126,7 +126,7 @@ test("--out writes the files, each whole, and says so apart from the answer", as
   expect(code).toBe(0);
   expect(readdirSync(join(folder, "new/out")).sort()).toEqual(delivered);
   expect(JSON.parse(readFileSync(join(folder, "new/out/plan.json"), "utf8"))).toEqual(JSON.parse(out));
-  expect(notes).toContain("Wrote 6 files to new/out");
+  expect(notes).toContain("Wrote 7 files to new/out");
 });
 
 test("--out leaves the files of an earlier plan alone when the outline cannot be planned", async () => {
