@@ -187,6 +187,28 @@ test("forbidden joins, a reserve and the heaviest coil change what is bought at 
   await expect(plan.locator(".uncut")).toContainText("can be cut from no coil");
 });
 
+test("both ways of cutting can be looked at, and the list buys by the one that takes less", async ({ page }) => {
+  await openList(page, "brook-and-two-blocks");
+  const coil = stage(page).getByLabel("Coil of wire");
+  await coil.fill("200 m");
+  await coil.press("Enter");
+  const plan = stage(page).getByRole("region", { name: /^How Wire, 2 mm/ });
+  const [whole, joined] = [
+    plan.getByRole("button", { name: /^No joins/ }),
+    plan.getByRole("button", { name: /^With joins/ }),
+  ];
+  await expect(joined).toContainText("on the list");
+  await expect(joined).toHaveAttribute("aria-pressed", "true");
+  const coils = async (button: Locator) => Number(/(\d+) coils/.exec((await button.textContent()) ?? "")?.[1]);
+  expect(await coils(joined)).toBeLessThan(await coils(whole));
+  await expect(plan).toContainText(/to buy, \d+ joins/);
+  await whole.click();
+  await expect(plan).toContainText("to buy, no joins");
+  await whole.scrollIntoViewIfNeeded();
+  await picture(page, "materials-answers");
+  await expectAccessible(page);
+});
+
 test("on a phone and in metres the list stays within the page", async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
   await openList(page);

@@ -5,7 +5,7 @@ import type { Row } from "../../core/rows/rows.ts";
 import { formatQuantity, type UnitSystem } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
 import { count } from "../strip/count.ts";
-import { type CutWire, wireName } from "./run-name.ts";
+import { type CutWire, shortRow, wireName } from "./run-name.ts";
 
 interface CoilBarsProps {
   readonly job: CutJob;
@@ -90,7 +90,7 @@ function Coil({ coil, number, job, rows, wires, units, longest_m }: CoilProps) {
                 class={`cut cut-${wire?.look ?? 0}${isPart(cut, run?.length_m) ? " cut-joined" : ""}`}
                 style={{ width: `${(100 * cut.taken_m) / coil.length_m}%` }}
               >
-                <span>{row?.id}</span>
+                <span>{row && shortRow(row)}</span>
               </span>
             );
           })}
