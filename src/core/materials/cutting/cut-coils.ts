@@ -2,6 +2,7 @@ import { leastByLength, reachable } from "./combinations.ts";
 import type { CoilSize, CutJob } from "./cut-job.ts";
 import type { Cut, CutAnswer, CutCoil, CutPlan } from "./cut-plan.ts";
 import { type Lengths, lengthsOf } from "./lengths.ts";
+import { nearerRows } from "./nearer-rows.ts";
 import { middle, ordered } from "./order-of-work.ts";
 import { type Part, packJoined } from "./pack-joined.ts";
 import { packWhole } from "./pack-whole.ts";
@@ -90,7 +91,17 @@ function whole(context: Context): CutAnswer | null {
   // Where long pieces were put by rule, only the bound of everything together is proven.
   const proven = placed.coils.size === 0 ? packed : { least: leastByAll(context, taken_m), by: "length" as const };
   const coils = merged(packed.packing.coils, placed.coils);
-  const cutCoils = ordered(coils, all).map(({ coil, runs }) => {
+  const inOrder = ordered(coils, all);
+  const nearer = nearerRows(
+    inOrder.map(({ coil, runs }) => ({
+      runs,
+      room_m: usableOf(context, coil) - runs.reduce((sum_m, i) => sum_m + Number(taken_m[i]), 0),
+    })),
+    taken_m,
+  );
+  const work = inOrder.map(({ coil }, n) => ({ coil, runs: nearer[n] ?? [] }));
+  work.sort((one, other) => middle(one.runs) - middle(other.runs));
+  const cutCoils = work.map(({ coil, runs }) => {
     const parts = runs.map((i) => {
       const run = kept[i] ?? 0;
       return { run, from_m: 0, to_m: Number(job.runs[run]?.length_m) };
@@ -168,6 +179,10 @@ function joined(context: Context, noJoins: CutAnswer | null): CutAnswer | null {
 
 function lengthOf({ stocks, onHand }: Context, coil: { readonly isOnHand: boolean; readonly stock: number }): number {
   return (coil.isOnHand ? onHand[coil.stock]?.length_m : stocks[coil.stock]?.size.length_m) ?? 0;
+}
+
+function usableOf({ stocks, onHand }: Context, coil: PackedCoil): number {
+  return (coil.isOnHand ? onHand[coil.stock]?.usable_m : stocks[coil.stock]?.usable_m) ?? 0;
 }
 
 function coilOf({ job }: Context, isOnHand: boolean, length_m: number, parts: readonly Part[]): CutCoil {
