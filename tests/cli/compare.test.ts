@@ -1,58 +1,67 @@
-import { resolve } from "node:path";
 import { expect, test } from "vitest";
 import { z } from "zod";
 import { createFolder, createParcelText, say } from "./create-terminal.ts";
 
-const acre = resolve("samples/acre-with-notch/project.geojson");
+const comparison = z.object({
+  schema: z.literal("tautrow-comparison"),
+  totals: z.array(z.object({ name: z.string(), left: z.number(), right: z.number() })),
+  lines: z.array(z.object({ article: z.string(), left: z.number().nullable(), right: z.number().nullable() })),
+  leftPrice: z.number(),
+  rightPrice: z.number(),
+});
 
-test("a change of mind stands beside what is, in lines no wider than a page", async () => {
-  const { code, out } = await say(["compare", acre, "--what-if", "one-fruiting-wire"]);
+async function compared(args: readonly string[]) {
+  const folder = createFolder({ "parcel.geojson": createParcelText() });
+  const { code, out, notes } = await say(["compare", "parcel.geojson", "--json", ...args], { folder });
+  return { code, notes, json: comparison.parse(JSON.parse(out)) };
+}
+
+test("with grippers at the far end the wire is shorter and there are more grippers", async () => {
+  const { code, json } = await compared(["--what-if", "gripper-at-the-end"]);
   expect(code).toBe(0);
-  expect(out).toMatch(/^Wire +14,081 ft +9,387 ft +-4,694 ft$/m);
-  expect(Math.max(...out.split("\n").map((line) => line.length))).toBeLessThanOrEqual(100);
+  const wire = json.totals.find(({ name }) => name === "Wire");
+  const grippers = json.lines.find(({ article }) => article === "gripper");
+  expect(wire?.right).toBeLessThan(wire?.left ?? 0);
+  expect(grippers?.right).toBeGreaterThan(grippers?.left ?? Infinity);
 });
 
-test("a setting given with --with is compared as JSON", async () => {
-  const args = ["compare", "-", "--with", "rows.vineSpacing=2.4", "--json"];
-  const { out } = await say(args, { input: createParcelText() });
-  const { totals } = z
-    .object({
-      schema: z.literal("tautrow-comparison"),
-      totals: z.array(z.object({ name: z.string(), left: z.number(), right: z.number() })),
-    })
-    .parse(JSON.parse(out));
-  const vines = totals.find(({ name }) => name === "Vines");
-  expect(Number(vines?.right)).toBeLessThan(Number(vines?.left));
-});
-
-test("a what-if that is not there is wrong usage and lists those that are; so is one file alone", async () => {
-  const { code, notes } = await say(["compare", acre, "--what-if", "gold-wire"]);
-  expect(code).toBe(2);
-  expect(notes).toMatch(/one-fruiting-wire/);
-  expect((await say(["compare", acre])).code).toBe(2);
-});
-
-test("a row is drawn as SVG; a row that is not there is wrong usage", async () => {
-  const { code, out } = await say(["draw", acre, "--row", "14a"]);
-  expect(code).toBe(0);
-  expect(out).toMatch(/^<svg [^>]*>.*row 14a/);
-  expect(out.trimEnd().endsWith("</svg>")).toBe(true);
-  expect((await say(["draw", acre, "--row", "99"])).code).toBe(2);
-});
-
-test("a price list makes the list cost something; one that cannot be read says its line", async () => {
-  const csv = (price: string) => `article,size,unit,price\nanchor,1,pieces,${price}\n`;
-  const list = await say(["export", acre, "--of", "prices", "--as", "csv"]);
-  const article = /^(anchor[^,]*),/m.exec(list.out)?.[1] ?? "";
-  expect(article).not.toBe("");
+test("any setting may be what differs, and a price list tells what it costs", async () => {
   const folder = createFolder({
-    "good.csv": csv("7.5").replace("anchor", article),
-    "bad.csv": csv("$7.5").replace("anchor", article),
+    "parcel.geojson": createParcelText(),
+    "prices.csv": "article,size,price\nwire-13ga,1000 ft,80\nwire-13ga,5000 ft,350\n",
   });
-  const priced = await say(["plan", acre, "--json", "--prices", "good.csv"], { folder });
-  const { cost } = z.object({ cost: z.object({ price: z.number() }) }).parse(JSON.parse(priced.out));
-  expect(cost.price).toBeCloseTo(78 * 7.5, 6);
-  const bad = await say(["plan", acre, "--prices", "bad.csv"], { folder });
-  expect(bad.code).not.toBe(0);
-  expect(`${bad.out}${bad.notes}`).toMatch(/line 2/i);
+  const args = ["compare", "parcel.geojson", "--prices", "prices.csv", "--with", "rows.headland=20", "--json"];
+  const { code, out } = await say(args, { folder });
+  const json = comparison.parse(JSON.parse(out));
+  expect(code).toBe(0);
+  expect(json.leftPrice).toBeGreaterThan(0);
+  expect(json.rightPrice).toBeLessThanOrEqual(json.leftPrice);
+});
+
+test("two files are held against each other, in words", async () => {
+  const folder = createFolder({
+    "a.geojson": createParcelText(),
+    "b.geojson": createParcelText(),
+  });
+  const { code, out } = await say(["compare", "a.geojson", "b.geojson"], { folder });
+  expect(code).toBe(0);
+  expect(out).toContain("The shopping lists are the same.");
+});
+
+test("what cannot be compared is refused: one file alone, an unknown name, a price list that is none", async () => {
+  const folder = createFolder({ "parcel.geojson": createParcelText(), "none.csv": "nothing\n" });
+  const alone = await say(["compare", "parcel.geojson"], { folder });
+  expect([alone.code, alone.notes]).toEqual([2, expect.stringContaining("--what-if NAME")]);
+  const unknown = await say(["compare", "parcel.geojson", "--what-if", "nothing"], { folder });
+  expect([unknown.code, unknown.notes]).toEqual([2, expect.stringContaining("one-fruiting-wire")]);
+  const list = await say(["plan", "parcel.geojson", "--prices", "none.csv"], { folder });
+  expect([list.code, list.notes]).toEqual([2, expect.stringContaining("none.csv is no price list")]);
+});
+
+test("the side of a row is drawn as one SVG, and an unknown row is refused with those there are", async () => {
+  const { code, out } = await say(["draw", "-"], { input: createParcelText() });
+  expect(code).toBe(0);
+  expect(out).toMatch(/^<svg[\s\S]*<\/svg>\s*$/);
+  const refused = await say(["draw", "-", "--row", "999"], { input: createParcelText() });
+  expect([refused.code, refused.notes]).toEqual([2, expect.stringContaining('There is no row "999"; there is 1, 2')]);
 });

@@ -14,7 +14,7 @@ const roof = [
   "lean-planner",
   "remembered",
   "validate-plan",
-  "validate-quantities",
+  "nothing-lost",
   "variants",
   "what-ifs",
   "index",
