@@ -26,7 +26,10 @@ function laid(rows: Rows, ...blocks: readonly Block[]) {
   return outcome.value;
 }
 
-function partsOf(block: Block, sketch: Parameters<typeof createRows>[0] = { length_m: 30 }): Record<string, number> {
+function partsOf(
+  block: Block,
+  sketch: Parameters<typeof createRows>[number] = { length_m: 30 },
+): Record<string, number> {
   const [row] = laid(createRows(sketch), block).rows;
   return Object.fromEntries((row?.parts ?? []).map(({ part, quantity }) => [part.article, quantity]));
 }
