@@ -28,7 +28,7 @@ function laid(rows: Rows, ...blocks: readonly Block[]) {
 
 function partsOf(
   block: Block,
-  sketch: Parameters<typeof createRows>[number] = { length_m: 30 },
+  sketch: { readonly length_m: number; readonly linePosts?: number } = { length_m: 30 },
 ): Record<string, number> {
   const [row] = laid(createRows(sketch), block).rows;
   return Object.fromEntries((row?.parts ?? []).map(({ part, quantity }) => [part.article, quantity]));
