@@ -38,6 +38,7 @@ import {
 } from "../../src/core/rows/sweep-accounts.ts";
 import {
   allWireAccount,
+  articleAccount,
   heightAccount,
   runAccount,
   stakeClipsAccount,
@@ -180,6 +181,7 @@ test.each(cases)("every number of $sample comes about as its account says, $chan
     if (!known) throw new Error(`a wire for ${purpose}`);
     expectGives(wireAccount(rows, blocks, known), length_m);
   }
+  for (const { article, length_m } of trellis.wires) expectGives(articleAccount(rows, blocks, article), length_m);
   expectGives(
     allWireAccount(trellis),
     trellis.wires.reduce((total, { length_m }) => total + length_m, 0),
@@ -203,7 +205,9 @@ test.each(cases)("every number of $sample comes about as its account says, $chan
     expectGives(rowLengthAccount(row, block.rows), row.length_m, 1e-6);
     expectGives(rowVinesAccount(rows, i, block.rows), row.vines);
     expectGives(rowLinePostsAccount(rows, i, block.rows), row.linePosts);
-    expectGives(runAccount(row, block.trellis), trellis.rows[i]?.runs[0]?.length_m ?? NaN);
+    trellis.rows[i]?.runs.forEach(({ length_m }, wire) => {
+      expectGives(runAccount(row, block.trellis, wire), length_m);
+    });
     expectGives(
       lateralAccount(row, drip.rows[i]?.lateral_m ?? NaN, mainline.waterEnd[i] ?? "start", block.drip),
       drip.rows[i]?.lateral_m ?? NaN,

@@ -65,7 +65,7 @@ function fitting({ kind, article }: Part, trellis: Trellis, blocks: readonly Blo
       return ["treated wood"];
     case "brace-rail":
     case "brace-strut":
-      return ["treated wood, cut to this length"];
+      return ["treated wood, cut to fit"];
     case "brace-pin":
       return ["galvanized steel rod, long enough to reach well into both posts"];
     case "brace-foot":
