@@ -5,7 +5,7 @@ import type { Plan } from "../core/plan.ts";
 import type { Block, Project } from "../core/project/project.ts";
 import type { Sweep } from "../core/rows/rows.ts";
 import type { UnitSystem } from "../core/units.ts";
-import { cutWhileHeld } from "./cut-while-held.ts";
+import { type Cuttings, createCuttings } from "./cutting/cuttings.ts";
 import { createDrawingState, type DrawingState } from "./drawing/drawing-state.ts";
 import { current, type History } from "./history.ts";
 import { createKeepingState, type KeepingState } from "./keeping/keeping-state.ts";
@@ -23,6 +23,8 @@ export interface Store {
   readonly planner: Planner;
   /** The planting areas that are known; until one is, its plan is shown without. */
   readonly planting: PlantingAreas;
+  /** The cutting plans that are known; until one is, its coils are counted by length. */
+  readonly cuttings: Cuttings;
   /** Every step since the project was opened; null while none is. */
   readonly history: Signal<History | null>;
   /** What an edit would give while something is held: shown in place of the last step. */
@@ -56,18 +58,18 @@ export interface Store {
 /** A store with nothing open. */
 export function createStore(planner: Planner = createLeanPlanner()): Store {
   const planting = createPlantingAreas();
+  const cuttings = createCuttings();
   const history = signal<History | null>(null);
   const draft = signal<Project | null>(null);
   const project = computed(() => draft.value ?? (history.value && current(history.value).project));
   const blockId = signal<string | null>(null);
   const drafting = computed(() => draft.value !== null);
-  const plan = computed(() =>
-    project.value ? planner.plan(project.value, planting.of, drafting.value ? cutWhileHeld : undefined) : null,
-  );
+  const plan = computed(() => (project.value ? planner.plan(project.value, planting.of, cuttings.of.value) : null));
   const shownPlan = createShownPlan(plan, drafting);
   return {
     planner,
     planting,
+    cuttings,
     history,
     draft,
     project,

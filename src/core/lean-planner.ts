@@ -5,7 +5,6 @@ import type { BlockGround, Ground } from "./ground/ground.ts";
 import { layGround } from "./ground/lay-ground.ts";
 import { type PlantingAreaOf, withPlantingArea } from "./ground/planting-area.ts";
 import { mainline } from "./mainline/water-end.ts";
-import { cutCoils } from "./materials/cutting/cut-coils.ts";
 import { type CutOf, materials } from "./materials/materials.ts";
 import type { Outcome } from "./outcome.ts";
 import type { Plan } from "./plan.ts";
@@ -23,7 +22,8 @@ export interface Planner {
   /**
    * Everything that follows from the project. A project whose reading found an error gives a plan of findings only. The planting area is
    * worked out by `plantingAreaOf`, else by what the planner was made with; while it answers null the plan is without, and all else the
-   * same. It is asked once for the same ground. Coils are cut by `cutOf`, else at once; what it answers null to is counted by length.
+   * same. It is asked once for the same ground. Coils are cut by `cutOf`, else by what the planner was made
+   * with; what it answers null to is counted by length.
    */
   plan(project: Project, plantingAreaOf?: PlantingAreaOf, cutOf?: CutOf): Plan;
   /** Every bearing of [0, 180) at a step in degrees, for one block; empty when the ground could not be laid out. */
@@ -39,9 +39,10 @@ const choosingStep_deg = 1;
 
 /**
  * A planner that keeps each stage's last result and reuses it while its inputs are the same objects; edits keep what they do not touch.
- * A plan from a warm planner equals that of a new one. It brings no way to work out the planting area: for a page that gets one later.
+ * A plan from a warm planner equals that of a new one. It brings no way to work out the planting area or to cut coils:
+ * for a page that gets them later.
  */
-export function createLeanPlanner(usual: PlantingAreaOf = () => null): Planner {
+export function createLeanPlanner(usual: PlantingAreaOf = () => null, usualCut: CutOf = () => null): Planner {
   const groundOf = remembered(layGroundOf, groundDependsOn);
   const sweepOf = rememberedByKey(bearingSweep, (ground, block, settings, step_deg) => [
     ground,
@@ -75,7 +76,7 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null): Planner {
     return plantedOf(laid, known?.area ?? null);
   };
 
-  const plan = (project: Project, plantingAreaOf: PlantingAreaOf = usual, cutOf: CutOf = cutCoils): Plan => {
+  const plan = (project: Project, plantingAreaOf: PlantingAreaOf = usual, cutOf: CutOf = usualCut): Plan => {
     const laid = ground(project);
     const findings = [...project.findings, ...(laid?.findings ?? [])];
     if (laid === null || !laid.ok) {

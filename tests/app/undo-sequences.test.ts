@@ -13,9 +13,9 @@ import { withCornerInserted, withCornerMoved, withoutCorner } from "../../src/co
 import { type DrawnThing, drawnThings } from "../../src/core/drawing/drawn.ts";
 import { withBearingAlong, withEdgeSetback } from "../../src/core/drawing/edges.ts";
 import { withoutThing, withThing, withThingProperty } from "../../src/core/drawing/things.ts";
+import { createLeanPlanner } from "../../src/core/lean-planner.ts";
 import { type Outcome, success } from "../../src/core/outcome.ts";
 import { type LonLat, lonLat } from "../../src/core/plane/coordinate.ts";
-import { createPlanner } from "../../src/core/planner.ts";
 import { parseProject } from "../../src/core/project/parse.ts";
 import type { Project, Role } from "../../src/core/project/project.ts";
 import { serializeProject } from "../../src/core/project/serialize.ts";
@@ -163,7 +163,7 @@ function expectAsReadAnew(store: Store, told: string): void {
   const read = parseProject(serializeProject(shown(store)));
   if (!read.ok) throw new Error(`${told}: it can not be read again`);
   const { parcels, edges, keepOuts, marks, sources, blocks } = shown(store);
-  const [warm, cold] = [store.plan.value, createPlanner().plan(read.value)];
+  const [warm, cold] = [store.plan.value, createLeanPlanner().plan(read.value)];
   // Node's own comparison: the plan's long typed arrays take the test runner's a hundred times as long.
   expect(isDeepStrictEqual({ ...read.value, parcels, edges, keepOuts, marks, sources, blocks }, read.value), told).toBe(
     true,

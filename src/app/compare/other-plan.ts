@@ -1,4 +1,5 @@
 import { createLeanPlanner } from "../../core/lean-planner.ts";
+import { cutCoils } from "../../core/materials/cutting/cut-coils.ts";
 import type { Outcome } from "../../core/outcome.ts";
 import { success } from "../../core/outcome.ts";
 import type { Plan } from "../../core/plan.ts";
@@ -22,7 +23,7 @@ export function otherProject(project: Project, other: Other): Outcome<Project> {
 
 /** Plans of the other, by a planner of its own: the page's keeps what it knows of the project that is open. */
 export function createOtherPlanner(): (project: Project, other: Other) => Outcome<Plan> {
-  const planner = createLeanPlanner();
+  const planner = createLeanPlanner(() => null, cutCoils);
   return (project, other) => {
     const changed = otherProject(project, other);
     return changed.ok ? success(planner.plan(changed.value)) : changed;

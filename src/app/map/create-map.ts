@@ -3,6 +3,8 @@ import { type ErrorEvent, Map as MapLibreMap, NavigationControl, ScaleControl, s
 import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
 import { PlanControl } from "../../plugin/plan-control.ts";
 import { turnRows, turnRowsMeanwhile } from "../commands/turn-rows.ts";
+import { followWithCutting } from "../cutting/follow-with-cutting.ts";
+import { startCuttingWorker } from "../cutting/start-cutting-worker.ts";
 import { imagerySource } from "../imagery/imagery-source.ts";
 import { followWithPlantingArea } from "../planting/follow-with-planting-area.ts";
 import { startPlantingWorker } from "../planting/start-planting-worker.ts";
@@ -71,6 +73,7 @@ export function createMap(container: HTMLElement, store: Store, onGridStep: (ste
     stops.push(followWithPipesAndHeights(map, store));
     void import("./row-one-handle.ts").then(({ addRowOneHandle }) => stops.push(addRowOneHandle(map, store)));
     stops.push(followWithPlantingArea(store, startPlantingWorker));
+    stops.push(followWithCutting(store, startCuttingWorker));
   });
   map.addControl(new NavigationControl({ showCompass: false }), "top-right");
   map.addControl(new NorthArrow());

@@ -30,7 +30,9 @@ export function CoilPlans({ plan, coils }: CoilPlansProps) {
           <section key={job.article} class="coil-plan" aria-label={`How ${name} is cut`}>
             <h4>{name}</h4>
             {cutting === null ? (
-              <p class="aside">The cuts follow when the rows are let go.</p>
+              <p class="aside">
+                Which coil gives which run is being worked out; until then coils are counted by length.
+              </p>
             ) : (
               <Answers plan={plan} job={job} cutting={cutting} />
             )}

@@ -6,7 +6,6 @@ import type { Rows } from "../rows/rows.ts";
 import type { Trellis } from "../trellis/trellis.ts";
 import { chosenAnswer } from "./coil-packs.ts";
 import { blockCostsOf, costOf, rowCostsOf } from "./cost.ts";
-import { cutCoils } from "./cutting/cut-coils.ts";
 import { cutFindings } from "./cutting/cut-findings.ts";
 import type { CutJob } from "./cutting/cut-job.ts";
 import { cutJobs } from "./cutting/cut-jobs.ts";
@@ -52,7 +51,7 @@ export function materials(
   drip: Drip,
   blocks: readonly Block[],
   settings: MaterialSettings,
-  cut: CutOf = cutCoils,
+  cut: CutOf,
 ): Outcome<Materials> {
   const structure = needs(rows, trellis, drip, blocks, settings);
   const coils = cutJobs(rows, trellis, drip, settings).map((job) => ({ job, plan: cut(job) }));

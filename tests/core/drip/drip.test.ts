@@ -27,7 +27,7 @@ test("on a slope the hose follows the ground", () => {
 
 test("a row without vines has no hose, no clips and no emitters", () => {
   const result = drip(createRows({ length_m: 30 }), { waterEnd: ["start"] }, [createBlock()]);
-  expect(result.rows).toEqual([{ lateral_m: 0, emitters: 0, hoseClips: 0, flow_lph: 0 }]);
+  expect(result.rows).toEqual([{ waterEnd: "start", lateral_m: 0, emitters: 0, hoseClips: 0, flow_lph: 0 }]);
 });
 
 test("a single vine takes two hose clips, ten vines take eleven", () => {

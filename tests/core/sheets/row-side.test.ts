@@ -35,12 +35,13 @@ test.each(sampleNames())(
         0,
         row.length_m,
       ]);
-      expect(side.wires.map(({ height_m, count }) => [height_m, count])).toEqual(
-        block.trellis.wires.map(({ height_m, count }) => [height_m, count]),
+      expect(side.wires.map(({ height_m, count }) => [height_m.toFixed(9), count])).toEqual(
+        block.trellis.wires.map(({ height_m, count }) => [height_m.toFixed(9), count]),
       );
       expect(side.emitters.reduce((sum, { count }) => sum + count, 0)).toBe(drip.rows[i]?.emitters);
       const hose_m = side.hose ? Math.abs(side.hose.to_m - side.hose.from_m) : 0;
-      expect(hose_m).toBeCloseTo(drip.rows[i]?.lateral_m ?? NaN, nanometre);
+      const along = row.groundLength_m / row.length_m;
+      expect(hose_m * along).toBeCloseTo(drip.rows[i]?.lateral_m ?? NaN, nanometre);
     });
   },
 );

@@ -6,12 +6,12 @@ import type { CutPlan } from "./cut-plan.ts";
 const muchLeft_ratio = 0.2;
 
 /**
- * What there is to say about the coils of one article, called by `name`. Findings: materials/coils-by-length,
+ * What there is to say about the coils of one article, called by `name`. Findings:
  * materials/run-longer-than-coil, materials/run-cannot-be-cut, materials/much-left-over, materials/coils-too-heavy,
  * materials/part-coil-too-short.
  */
 export function cutFindings(job: CutJob, plan: CutPlan | null, name: Phrase): readonly Finding[] {
-  if (plan === null) return [byLength(name)];
+  if (plan === null) return [];
   const longest_m = job.runs.reduce((most_m, { length_m }) => Math.max(most_m, length_m), 0);
   const coil_m = Math.max(0, ...job.sizes.map(({ length_m }) => length_m), ...job.onHand_m);
   const answer = plan.chosen === null ? null : plan[plan.chosen];
@@ -40,16 +40,6 @@ function finding(
   remedy: Phrase,
 ): Finding {
   return { code, severity, at: null, feature: null, message, reason, remedy };
-}
-
-function byLength(name: Phrase): Finding {
-  return finding(
-    "materials/coils-by-length",
-    "note",
-    [...name, ": coils are counted by total length so far."],
-    say`Which coil gives which run is not worked out yet; it may take more coils.`,
-    say`Wait for the cutting plan before ordering.`,
-  );
 }
 
 function longerThanCoil(name: Phrase, longest_m: number, coil_m: number): Finding {

@@ -18,9 +18,9 @@ it("two full coils give no finding", () => {
   expect(codes(createCutJob({ lengths_m: [149, 149, 149, 149] }))).toEqual([]);
 });
 
-it("coils counted by length say that they may be more", () => {
-  const job = createCutJob({ lengths_m: [149] });
-  expect(cutFindings(job, null, ["Wire"]).map(({ code }) => code)).toEqual(["materials/coils-by-length"]);
+it("nothing is said while coils are only counted by length", () => {
+  const job = createCutJob({ lengths_m: [580], isJoinable: true });
+  expect(cutFindings(job, null, ["Wire"])).toEqual([]);
 });
 
 it("a run longer than a coil is told, and that it is joined", () => {
