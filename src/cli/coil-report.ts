@@ -41,7 +41,12 @@ function joinsText({ joins }: Answer): string {
   return joins === 0 ? ", no join" : `, ${countOf(joins, "join")}`;
 }
 
-const proofs = { length: "by length", "linear-program": "by a linear program", search: "by a full search" } as const;
+const proofs = {
+  length: "by length",
+  pairs: "by which runs can share a coil",
+  "linear-program": "even if coils could be shared out in fractions",
+  search: "by a full search",
+} as const;
 
 /** In honest words: what is proven, and by what. */
 function boundText({ bound, isOptimal, boughtCount }: Answer): string {

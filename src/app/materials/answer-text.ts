@@ -28,6 +28,7 @@ export function boundText({ bound, boughtCount, price, isOptimal }: CutAnswer, c
 
 const boundWords: Readonly<Record<CutAnswer["bound"]["by"], string>> = {
   length: "by the total length",
+  pairs: "by which runs can share a coil",
   "linear-program": "even if coils could be shared out in fractions",
   search: "after every way was tried",
 };

@@ -115,8 +115,8 @@ export function boundAccount(job: CutJob, { bound }: CutAnswer): Account {
 
 const reasons: Readonly<Record<CutAnswer["bound"]["by"], string>> = {
   length: "The total length alone.",
-  "linear-program":
-    "Even if coils could be cut in fractions of every way to fill one, or by how few of the runs fit together, so many are needed.",
+  pairs: "Long runs need a coil each, and what the others need beyond the room those leave needs coils of its own.",
+  "linear-program": "Even if coils could be cut in fractions of every way to fill one, so many are needed.",
   search: "Every way to fill fewer coils was tried, and none holds all runs.",
 };
 

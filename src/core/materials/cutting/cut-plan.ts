@@ -19,9 +19,9 @@ export interface CutCoil {
   readonly left_m: number;
 }
 
-/** Why fewer coils, or less cost, cannot be had: "length" from the total alone, "linear-program" from its fractional optimum, "search" from trying all. */
+/** Why fewer coils, or less cost, cannot be had: "length" from the total alone, "pairs" from which pieces can share a coil, "linear-program" from its fractional optimum, "search" from trying all. */
 export interface CutBound {
-  readonly by: "length" | "linear-program" | "search";
+  readonly by: "length" | "pairs" | "linear-program" | "search";
   /** At least so many bought coils, whatever their size. */
   readonly coils: number;
   /** At least so much in the measure that was minimised: price, or metres bought where not every size has a price. */

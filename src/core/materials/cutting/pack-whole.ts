@@ -31,7 +31,7 @@ const limits = {
 export interface PackedWhole {
   readonly packing: Packing;
   readonly least: number;
-  readonly by: "length" | "linear-program" | "search";
+  readonly by: "length" | "pairs" | "linear-program" | "search";
 }
 
 /**
@@ -49,7 +49,7 @@ export function packWhole(job: PackingJob): PackedWhole {
   const isLeast = (cost: number) => cost <= least * (1 + 1e-9) + 1e-9;
 
   const pairs = pairsLeast(job);
-  if (pairs > least + 1e-9) [least, by] = [pairs, "linear-program"];
+  if (pairs > least + 1e-9) [least, by] = [pairs, "pairs"];
 
   let best: Packing | null = null;
   let value: Float64Array = Float64Array.from(taken_m);

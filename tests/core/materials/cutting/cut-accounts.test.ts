@@ -41,7 +41,7 @@ it("where runs do not go together, words say why fewer will not do", () => {
   const job = createCutJob({ lengths_m: [160, 160, 160] });
   const { noJoins } = cutCoils(job);
   if (noJoins === null) throw new Error("every run fits into a coil");
-  expect(noJoins).toMatchObject({ boughtCount: 3, isOptimal: true, bound: { by: "linear-program", coils: 3 } });
+  expect(noJoins).toMatchObject({ boughtCount: 3, isOptimal: true, bound: { by: "pairs", coils: 3 } });
   const told = boundAccount(job, noJoins);
   expect(told.value).toBeNull();
   expect(told.inputs.map(({ value }) => value.join(""))).toEqual(["2", "3"]);
