@@ -27,6 +27,9 @@ function toldOnFocus(region: Locator) {
   return region.evaluate(async (stage) => {
     const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
     const told = [];
+    // Parts that are folded away have numbers too.
+    for (const part of stage.querySelectorAll("details")) part.open = true;
+    await frame();
     for (const figure of stage.querySelectorAll<HTMLElement>(".stage-body .figure:not(.row-list .figure)")) {
       figure.focus();
       await frame();

@@ -7,6 +7,7 @@ import { middle, ordered } from "./order-of-work.ts";
 import { type Part, packJoined } from "./pack-joined.ts";
 import { packWhole } from "./pack-whole.ts";
 import { dust_m, type PackedCoil, type PackingJob } from "./packing.ts";
+import { uncutRuns } from "./uncut-runs.ts";
 
 /** A size with what it holds after its reserve, and what it counts for. */
 interface Stock {
@@ -33,14 +34,13 @@ export function cutCoils(job: CutJob): CutPlan {
   const onHand = job.onHand_m
     .map((length_m) => ({ length_m, usable_m: usable_m(length_m) }))
     .filter((coil) => coil.usable_m > 0);
-  const longest_m = Math.max(0, ...stocks.map((stock) => stock.usable_m), ...onHand.map((coil) => coil.usable_m));
-  const uncut = job.runs.flatMap(({ length_m, joinsAt_m }, run) =>
-    length_m + job.slop_m > longest_m + dust_m &&
-    !isJoinable(length_m, joinsAt_m, longest_m - job.slop_m - job.joinLength_m)
-      ? [run]
-      : [],
+  const uncut = uncutRuns(
+    job,
+    stocks.map((stock) => stock.usable_m),
+    onHand.map((coil) => coil.usable_m),
   );
-  const kept = job.runs.flatMap((_, run) => (uncut.includes(run) ? [] : [run]));
+  const isUncut = new Set(uncut);
+  const kept = job.runs.flatMap((_, run) => (isUncut.has(run) ? [] : [run]));
   const context: Context = { job, stocks, onHand, kept, isPriced };
   const noJoins = uncut.length > 0 ? null : whole(context);
   const fewestCoils = joined(context, noJoins);
@@ -64,12 +64,6 @@ function cheapestOfEach(sizes: readonly CoilSize[]): readonly CoilSize[] {
     if (other === undefined || (size.price ?? Infinity) < (other.price ?? Infinity)) byLength.set(size.length_m, size);
   }
   return [...byLength.values()];
-}
-
-/** True when no stretch between two places to join is longer than a coil can give. */
-function isJoinable(length_m: number, joinsAt_m: readonly number[], most_m: number): boolean {
-  const ends = [0, ...joinsAt_m, length_m];
-  return joinsAt_m.length > 0 && ends.every((at, i) => i === 0 || at - Number(ends[i - 1]) <= most_m);
 }
 
 function whole(context: Context): CutAnswer | null {

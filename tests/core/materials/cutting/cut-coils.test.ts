@@ -193,3 +193,11 @@ describe("coils", () => {
     expect(cutCoils(createCutJob({ lengths_m: [50], sizes: [] }))).toMatchObject({ chosen: null, uncut: [0] });
   });
 });
+
+it("without a coil to buy, what coils on hand do not give is told row by row", () => {
+  const job = { ...createCutJob({ lengths_m: [149, 149, 149, 100] }), sizes: [], onHand_m: [310] };
+  const plan = cutCoils(job);
+  expect(plan.noJoins).toBeNull();
+  expect(plan.uncut.length).toBe(2);
+  expect(plan.chosen).toBeNull();
+});
