@@ -52,7 +52,7 @@ export interface PlanJson {
   readonly findings: readonly FindingJson[];
 }
 
-/** A line of the shopping list with its `spec` written out. */
+/** A line of the shopping list with its `spec` written out; what is sold by the piece has no packs. */
 export type LineJson = Omit<MaterialLine, "spec"> & { readonly spec: string };
 
 export interface BlockJson {
@@ -152,6 +152,7 @@ export function planJson(plan: Plan, options: PlanJsonOptions = {}): PlanJson {
     materials: (plan.materials?.lines ?? []).map((line) => ({
       ...line,
       spec: text(line.spec, options.units ?? "metric"),
+      packs: line.packs.filter(({ size }) => line.unit === "m" || size !== 1),
     })),
     coils: coilsJson(plan),
     cost: costJson(plan),
