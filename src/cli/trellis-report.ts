@@ -1,16 +1,6 @@
-import { type BlockTrellis, formatQuantity, type Plan, type UnitSystem } from "../core/index.ts";
+import { type BlockTrellis, endAssemblyNames, formatQuantity, type Plan, type UnitSystem } from "../core/index.ts";
 import { table } from "./table.ts";
 import { wrapped } from "./wrapped.ts";
-
-const ends: Readonly<Record<BlockTrellis["end"]["kind"], string>> = {
-  vertical: "upright end posts with tie-backs",
-  leaning: "leaning end posts with tie-backs",
-  "h-brace": "H-braces at the ends",
-  "slant-brace": "slant braces at the ends",
-  "inside-brace": "inside braces at the ends",
-  "buried-anchor": "end posts tied to buried anchors",
-  single: "end posts that stand alone",
-};
 
 /** How every block's rows are built, and its wires with tension, sag and a check without a gauge. Empty without rows. */
 export function trellisReport(plan: Plan, units: UnitSystem): string {
@@ -31,7 +21,7 @@ function structure(name: string, block: BlockTrellis, units: UnitSystem): string
   const { tie, brace } = block.end;
   return wrapped(
     [
-      `${name}: ${ends[block.end.kind]}`,
+      `${name}: ${endAssemblyNames[block.end.kind]}`,
       post("end posts", block.endPost),
       post("line posts", block.linePost),
       ...(block.bracePost === null ? [] : [post("brace posts", block.bracePost)]),

@@ -59,6 +59,17 @@ export function quantity(kind: QuantityKind, value: number): Quantity {
   return { kind, value };
 }
 
+/** A finding that has no place on the map: a setting is at fault, not a spot. */
+export function unplaced(
+  code: Finding["code"],
+  severity: Severity,
+  message: Phrase,
+  reason: Phrase,
+  remedy: Phrase,
+): Finding {
+  return { code, severity, at: null, feature: null, message, reason, remedy };
+}
+
 /** True when one of the findings is an error. */
 export function hasError(findings: readonly Finding[]): boolean {
   return findings.some((finding) => finding.severity === "error");

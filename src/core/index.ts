@@ -40,6 +40,7 @@ export { createFrame, type Frame, frameReach_m } from "./plane/frame.ts";
 export { type Overlay, type PlantingParts, plantingArea } from "./plane/overlay.ts";
 export { createPlanner } from "./planner.ts";
 export { withFeature, withFrameOrigin, withoutFeature, withSetting, withSettings } from "./project/edits.ts";
+export { endAssemblyNames } from "./project/end-assembly-names.ts";
 export { parseProject } from "./project/parse.ts";
 export { type Block, type Json, type JsonObject, type Project, type Role, roles } from "./project/project.ts";
 export { serializeProject } from "./project/serialize.ts";

@@ -1,3 +1,4 @@
+import { endAssemblyNames } from "./project/end-assembly-names.ts";
 import type { Block, Json, JsonObject, Project, TieOffKind, Wire } from "./project/project.ts";
 import { blockPath, wiresAsWritten } from "./project/wires-as-written.ts";
 
@@ -143,16 +144,11 @@ function withoutWire(project: Project): Json {
 }
 
 function ends(project: Project, { id, trellis }: Block): readonly WhatIf[] {
-  const names = {
-    vertical: "upright end posts with tie-backs",
-    leaning: "leaning end posts with tie-backs",
-    "h-brace": "H-braces at row ends",
-  } as const;
   return (["vertical", "leaning", "h-brace"] as const)
     .filter((kind) => kind !== trellis.endAssembly.kind)
     .map((kind) => ({
       id: `ends-${kind}`,
-      name: names[kind],
+      name: endAssemblyNames[kind],
       edits: [[blockPath(project, id, "trellis.endAssembly.kind"), kind] as const],
     }));
 }

@@ -1,5 +1,6 @@
 import type { Finding } from "../../core/finding.ts";
-import type { Json, JsonObject, Project, TieOffKind, WirePurpose } from "../../core/project/project.ts";
+import type { Json, JsonObject, TieOffKind, WirePurpose } from "../../core/project/project.ts";
+import { wiresAsWritten } from "../../core/project/wires-as-written.ts";
 import type { Store } from "../store.ts";
 import { changeSetting } from "./change-setting.ts";
 import type { StepName } from "./edit.ts";
@@ -25,7 +26,7 @@ export function changeWire(
   value: Json,
   step: StepName,
 ): readonly Finding[] {
-  const changed = wiresAsWritten(store).map((wire, i) => (i === at ? withMember(wire, member, value) : wire));
+  const changed = writtenWires(store).map((wire, i) => (i === at ? withMember(wire, member, value) : wire));
   return changeSetting(store, "trellis.wires", changed, step);
 }
 
@@ -54,7 +55,7 @@ export function addWire(store: Store): readonly Finding[] {
   const top_m = wires.reduce((most, { height_m }) => Math.max(most, height_m), 0);
   const purpose: WirePurpose = "foliage";
   const wire = { purpose, height: Math.round((top_m + step_m) * 1000) / 1000 };
-  return changeSetting(store, "trellis.wires", [...wiresAsWritten(store), wire], { name: "Add a wire" });
+  return changeSetting(store, "trellis.wires", [...writtenWires(store), wire], { name: "Add a wire" });
 }
 
 /** Takes one wire out. */
@@ -63,7 +64,7 @@ export function removeWire(store: Store, at: number): readonly Finding[] {
   return changeSetting(
     store,
     "trellis.wires",
-    wiresAsWritten(store).filter((_, i) => i !== at),
+    writtenWires(store).filter((_, i) => i !== at),
     { name: `Take out a ${purpose} wire` },
   );
 }
@@ -71,37 +72,7 @@ export function removeWire(store: Store, at: number): readonly Finding[] {
 const step_m = 0.3;
 
 /** The wires of the shown block as its file states them, else as they are in force. */
-function wiresAsWritten(store: Store): readonly JsonObject[] {
-  const block = store.block.value;
+function writtenWires(store: Store): readonly JsonObject[] {
   const project = store.project.value;
-  if (!block || !project) return [];
-  const stated = statedWires(project, block.id);
-  if (stated?.length === block.trellis.wires.length) return stated;
-  return block.trellis.wires.map(({ purpose, height_m, diameter_mm, count }) => ({
-    purpose,
-    height: height_m,
-    diameter: diameter_mm,
-    count,
-  }));
-}
-
-function statedWires(project: Project, blockId: string): readonly JsonObject[] | null {
-  const settings = project.document.tautrow;
-  const blocks = settings?.blocks;
-  const place = project.blocks.findIndex(({ id }) => id === blockId);
-  const own = isList(blocks) ? blocks[place] : undefined;
-  for (const owner of [own, settings]) {
-    const trellis = isObject(owner) ? owner.trellis : undefined;
-    const wires = isObject(trellis) ? trellis.wires : undefined;
-    if (isList(wires)) return wires.every(isObject) ? wires.filter(isObject) : null;
-  }
-  return null;
-}
-
-function isList(value: Json | undefined): value is readonly Json[] {
-  return Array.isArray(value);
-}
-
-function isObject(value: Json | undefined): value is JsonObject {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
+  return project === null ? [] : wiresAsWritten(project, store.blockId.value ?? "");
 }

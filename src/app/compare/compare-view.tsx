@@ -8,6 +8,7 @@ import { comparePlans } from "../../core/variants.ts";
 import { whatIfs } from "../../core/what-ifs.ts";
 import { edit } from "../commands/edit.ts";
 import { failureOfReading } from "../failure-of-reading.ts";
+import { FileInput, projectFiles } from "../file-input.tsx";
 import { useStore } from "../store-context.ts";
 import { ComparedFindings } from "./compared-findings.tsx";
 import { ComparedLines } from "./compared-lines.tsx";
@@ -125,17 +126,7 @@ function Choice({ plan, other, onChosen, onRefused }: ChoiceProps) {
       <button type="button" class="quiet-button" onClick={() => input.current?.click()}>
         Another project file
       </button>
-      <input
-        ref={input}
-        type="file"
-        hidden
-        accept=".geojson,.json,application/geo+json,application/json"
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          event.currentTarget.value = "";
-          if (file) void read(file);
-        }}
-      />
+      <FileInput field={input} accept={projectFiles} take={(file) => void read(file)} />
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { useRef } from "preact/hooks";
 import { openFile } from "../commands/open-file.ts";
+import { FileInput, projectFiles } from "../file-input.tsx";
 import { useStore } from "../store-context.ts";
 import { words } from "../words.ts";
 
@@ -21,15 +22,10 @@ export function OpenOwnFile({ onChosen }: OpenOwnFileProps) {
       <button type="button" class="strong-button" onClick={() => void choose()}>
         {words.openOwn}
       </button>
-      <input
-        ref={input}
-        type="file"
-        hidden
-        accept=".geojson,.json,application/geo+json,application/json"
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          event.currentTarget.value = "";
-          if (!file) return;
+      <FileInput
+        field={input}
+        accept={projectFiles}
+        take={(file) => {
           onChosen?.();
           void openFile(store, file);
         }}

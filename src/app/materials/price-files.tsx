@@ -3,6 +3,7 @@ import type { Plan } from "../../core/plan.ts";
 import { text } from "../../core/units.ts";
 import { takePriceList } from "../commands/take-price-list.ts";
 import { download, fileStem } from "../download.ts";
+import { FileInput } from "../file-input.tsx";
 import { useStore } from "../store-context.ts";
 import { count } from "../strip/count.ts";
 
@@ -50,17 +51,7 @@ export function PriceFiles({ plan }: { readonly plan: Plan }) {
           Open a price list
         </button>
       </div>
-      <input
-        ref={input}
-        type="file"
-        hidden
-        accept=".csv,.txt,.json,text/csv,application/json"
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          event.currentTarget.value = "";
-          if (file) void take(file);
-        }}
-      />
+      <FileInput field={input} accept={".csv,.txt,.json,text/csv,application/json"} take={(file) => void take(file)} />
       <div role="status">
         {told && (
           <ul class={told.kind === "refused" ? "price-told refused" : "price-told"}>

@@ -1,13 +1,7 @@
 import { type Finding, type Phrase, quantity, say } from "../finding.ts";
+import { endAssemblyNames } from "./end-assembly-names.ts";
 import { defaultsUsed } from "./findings.ts";
-import type {
-  Block,
-  EndAssemblyKind,
-  GroundSettings,
-  MaterialSettings,
-  PostSettings,
-  TrellisSettings,
-} from "./project.ts";
+import type { Block, GroundSettings, MaterialSettings, PostSettings, TrellisSettings } from "./project.ts";
 import type { dripSection, groundSection, materialsSection, rowsSection, trellisSection } from "./schema.ts";
 import type { Stated } from "./schema-parts.ts";
 
@@ -76,7 +70,7 @@ function blockPhrases({ rows, trellis, drip }: Block): Phrases {
     wires: wiresPhrase(trellis),
     tieOffStart: say`a ${trellis.tieOffStart.kind} at the start of wires`,
     tieOffEnd: say`a ${trellis.tieOffEnd.kind} at their end`,
-    endAssembly: say`${endAssemblies[trellis.endAssembly.kind]}`,
+    endAssembly: say`${endAssemblyNames[trellis.endAssembly.kind]}`,
     endPost: postPhrase("end post", trellis.endPost),
     linePost: postPhrase("line post", trellis.linePost),
     stake: say`stakes ${quantity("length", trellis.stake.embedment_m)} deep`,
@@ -96,16 +90,6 @@ function wiresPhrase({ wires }: TrellisSettings): Phrase {
     ...say`${i === 0 ? "" : ", "}${purpose} wire ${quantity("diameter", diameter_mm)} at ${quantity("length", height_m)}`,
   ]);
 }
-
-const endAssemblies: Readonly<Record<EndAssemblyKind, string>> = {
-  vertical: "upright end posts with tie-backs",
-  leaning: "leaning end posts with tie-backs",
-  "h-brace": "H-braces at the ends",
-  "slant-brace": "slant braces at the ends",
-  "inside-brace": "inside braces at the ends",
-  "buried-anchor": "end posts tied to buried anchors",
-  single: "single end posts",
-};
 
 function postPhrase(name: string, post: PostSettings): Phrase {
   return say`${name} ${quantity("length", post.embedment_m)} deep`;

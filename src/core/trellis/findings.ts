@@ -1,24 +1,14 @@
-import { type Finding, listed, type Phrase, quantity, say } from "../finding.ts";
+import { type Finding, listed, quantity, say, unplaced } from "../finding.ts";
 import type { EndAssemblyKind } from "../project/project.ts";
 
 /* Most are about a block; `block` is its name. They have no place on the map: a setting is at fault, not a spot. */
-
-function ofBlock(
-  code: `trellis/${string}`,
-  severity: Finding["severity"],
-  message: Phrase,
-  reason: Phrase,
-  remedy: Phrase,
-): Finding {
-  return { code, severity, at: null, feature: null, message, reason, remedy };
-}
 
 /** Wires went to the nearest notch of their posts. */
 export function heightSnapped(
   block: string,
   moved: readonly { readonly purpose: string; readonly wished_m: number; readonly height_m: number }[],
 ): Finding {
-  return ofBlock(
+  return unplaced(
     "trellis/height-snapped",
     "note",
     [
@@ -35,7 +25,7 @@ export function heightSnapped(
 
 /** Two wires at one height of a post with notches or holes. */
 export function wiresShareHeight(block: string, height_m: number): Finding {
-  return ofBlock(
+  return unplaced(
     "trellis/wires-share-height",
     "warning",
     say`${block}: two wires come to lie at ${quantity("length", height_m)}.`,
@@ -46,7 +36,7 @@ export function wiresShareHeight(block: string, height_m: number): Finding {
 
 /** The top of a leaning post stands over or beyond its anchor. */
 export function anchorUnderPost(block: string, anchorOut_m: number, postOut_m: number): Finding {
-  return ofBlock(
+  return unplaced(
     "trellis/anchor-under-post",
     "warning",
     say`${block}: the anchor sits ${quantity("length", anchorOut_m)} outside the end post, and the tie-back meets the post ${quantity("length", postOut_m)} outside.`,
@@ -58,7 +48,7 @@ export function anchorUnderPost(block: string, anchorOut_m: number, postOut_m: n
 /** A tie-back that is steeper or flatter than is good. */
 export function tieAngle(block: string, angle_deg: number, least_deg: number, most_deg: number): Finding {
   const isSteep = angle_deg > most_deg;
-  return ofBlock(
+  return unplaced(
     "trellis/tie-angle",
     "warning",
     say`${block}: the tie-back stands ${quantity("angle", angle_deg)} from the ground; ${quantity("angle", least_deg)} to ${quantity("angle", most_deg)} is usual.`,
@@ -71,7 +61,7 @@ export function tieAngle(block: string, angle_deg: number, least_deg: number, mo
 
 /** Posts or stakes have to be longer than any that is sold. */
 export function longerThanSold(block: string, what: string, needed_m: number, sold_m: number): Finding {
-  return ofBlock(
+  return unplaced(
     "trellis/longer-than-sold",
     "warning",
     say`${block}: ${what} have to be ${quantity("length", needed_m)} long; the longest sold are ${quantity("length", sold_m)}.`,
@@ -82,7 +72,7 @@ export function longerThanSold(block: string, what: string, needed_m: number, so
 
 /** A stated length that leaves a post or stake too shallow. */
 export function tooShallow(block: string, what: string, length_m: number, depth_m: number, wished_m: number): Finding {
-  return ofBlock(
+  return unplaced(
     "trellis/too-shallow",
     "warning",
     depth_m > 0
@@ -95,7 +85,7 @@ export function tooShallow(block: string, what: string, length_m: number, depth_
 
 /** Frost goes deeper than posts were to stand. */
 export function frostGoverns(block: string, what: string, frost_m: number, wished_m: number): Finding {
-  return ofBlock(
+  return unplaced(
     "trellis/frost-governs",
     "note",
     say`${block}: ${what} stand at least ${quantity("length", frost_m)} deep for the frost, not ${quantity("length", wished_m)}.`,
@@ -106,7 +96,7 @@ export function frostGoverns(block: string, what: string, frost_m: number, wishe
 
 /** End bays too short for the brace that stands in them. */
 export function bayShorterThanBrace(block: string, rows: readonly string[], brace_m: number): Finding {
-  return ofBlock(
+  return unplaced(
     "trellis/bay-shorter-than-brace",
     "warning",
     say`${block}: the brace reaches ${quantity("length", brace_m)} into the row, past the first line post of row ${listed(rows)}.`,
@@ -117,7 +107,7 @@ export function bayShorterThanBrace(block: string, rows: readonly string[], brac
 
 /** End posts with nothing that holds them against the wires. */
 export function singlePost(block: string, rows: number, longRows: readonly string[], long_m: number): Finding {
-  return ofBlock(
+  return unplaced(
     "trellis/single-post",
     "warning",
     longRows.length === 0
@@ -130,7 +120,7 @@ export function singlePost(block: string, rows: number, longRows: readonly strin
 
 /** A wrapped loop in wire that is too stiff to be wrapped by hand. */
 export function stiffLoop(block: string, purposes: readonly string[], diameter_mm: number): Finding {
-  return ofBlock(
+  return unplaced(
     "trellis/stiff-loop",
     "warning",
     say`${block}: ${listed(purposes)} wire of high-tensile steel, ${quantity("diameter", diameter_mm)}, is to end in a wrapped loop.`,
@@ -141,7 +131,7 @@ export function stiffLoop(block: string, purposes: readonly string[], diameter_m
 
 /** How much of the room at row ends the ends take. */
 export function endsTakeHeadland(block: string, kind: EndAssemblyKind, out_m: number, headland_m: number): Finding {
-  return ofBlock(
+  return unplaced(
     "trellis/ends-take-headland",
     "warning",
     say`${block}: ${kind === "leaning" ? "leaning posts and their anchors" : "anchors"} reach ${quantity("length", out_m)} beyond the end posts, which leaves ${quantity("length", Math.max(0, headland_m - out_m))} of the headland of ${quantity("length", headland_m)}.`,

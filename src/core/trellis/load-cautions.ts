@@ -1,6 +1,6 @@
-import { type Finding, listed, type Phrase, quantity, say } from "../finding.ts";
+import { type Finding, listed, type Phrase, quantity, say, unplaced } from "../finding.ts";
 import type { WirePurpose } from "../project/project.ts";
-import { type LoadedBlock, loadFinding } from "./load-findings.ts";
+import type { LoadedBlock } from "./load-findings.ts";
 import type { EndLoads } from "./loads.ts";
 
 /**
@@ -20,7 +20,7 @@ export function loadCautions(blocks: readonly LoadedBlock[]): readonly Finding[]
   const { end } = hardest.loads;
   const held = heldBy(end, hardest.block.trellis.anchorCapacity_n !== null);
   return [
-    loadFinding(
+    unplaced(
       "trellis/wire-under-tension",
       "note",
       [
@@ -33,7 +33,7 @@ export function loadCautions(blocks: readonly LoadedBlock[]): readonly Finding[]
     ...(unknown.length === 0
       ? []
       : [
-          loadFinding(
+          unplaced(
             "trellis/class-unknown",
             "note",
             say`${listed(unknown.map(({ block }) => block.name))}: the strength of the ${listed([...purposes])} wire is not known, so it is reckoned as low carbon steel.`,

@@ -1,4 +1,4 @@
-import { type Finding, listed, type Phrase, quantity, say } from "../finding.ts";
+import { type Finding, listed, quantity, say, unplaced } from "../finding.ts";
 import type { Block } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import type { BlockLoads, DipLoad, WireLoads } from "./loads.ts";
@@ -16,17 +16,6 @@ const mostHighTensile_npmm2 = 1112.0553 / 4.96624;
 /** A hair over a limit is the limit. */
 const slack = 1 + 1e-9;
 const slack_m = 1e-9;
-
-/** A finding about a block's loads; it has no place of its own on the map. */
-export function loadFinding(
-  code: `trellis/${string}`,
-  severity: Finding["severity"],
-  message: Phrase,
-  reason: Phrase,
-  remedy: Phrase,
-): Finding {
-  return { code, severity, at: null, feature: null, message, reason, remedy };
-}
 
 /**
  * What the loads of one block give to say. Findings: trellis/over-most-of-breaking, trellis/over-share-of-breaking,
@@ -72,7 +61,7 @@ export function blockLoadFindings(
     ...hard
       .slice(0, 1)
       .map(({ hung: { wire } }) =>
-        loadFinding(
+        unplaced(
           "trellis/tension-over-usual",
           "warning",
           say`${name}: the ${wire.purpose} wire is to be pulled to ${quantity("force", wire.tension_n)}.`,
@@ -83,7 +72,7 @@ export function blockLoadFindings(
     ...low
       .slice(0, 1)
       .map(({ hung, own }) =>
-        loadFinding(
+        unplaced(
           "trellis/hangs-too-low",
           "warning",
           say`${name}: the ${hung.wire.purpose} wire at ${quantity("length", hung.height_m)} comes down to ${quantity("length", Math.max(0, hung.height_m - lowestSag_m(own)))} at mid-bay; ${quantity("length", trellis.leastClearance_m)} is to stay clear.`,
@@ -94,7 +83,7 @@ export function blockLoadFindings(
     ...touching
       .slice(0, 1)
       .map(([upper, lower]) =>
-        loadFinding(
+        unplaced(
           "trellis/wires-touch",
           "warning",
           say`${name}: the wire at ${quantity("length", upper.height_m)} sags on to the one at ${quantity("length", lower.height_m)}${touching.length === 1 ? "" : touching.length === 2 ? ", and so does one more" : `, and so do ${touching.length - 1} more`}.`,
@@ -104,7 +93,7 @@ export function blockLoadFindings(
       ),
     ...(end.tie_n !== null && trellis.anchorCapacity_n !== null && end.tie_n > trellis.anchorCapacity_n * slack
       ? [
-          loadFinding(
+          unplaced(
             "trellis/anchor-over-capacity",
             "error",
             say`${name}: the anchors are pulled by ${quantity("force", end.tie_n)} in the cold; they hold ${quantity("force", trellis.anchorCapacity_n)} as you said.`,
@@ -115,7 +104,7 @@ export function blockLoadFindings(
       : []),
     ...(end.freeDepth_m !== null && end.freeDepth_m > structure.endPost.depth_m
       ? [
-          loadFinding(
+          unplaced(
             "trellis/free-post-too-shallow",
             "warning",
             say`${name}: an end post without tie-back or brace would have to stand about ${quantity("length", end.freeDepth_m)} deep in sandy soil against ${quantity("force", end.coldestPull_n)}; it stands ${quantity("length", structure.endPost.depth_m)} deep.`,
@@ -126,7 +115,7 @@ export function blockLoadFindings(
       : []),
     ...(dipRows.length > 0
       ? [
-          loadFinding(
+          unplaced(
             "trellis/posts-in-dips",
             "warning",
             say`${name}: in dips of ${dipRows.length === 1 ? "row" : "rows"} ${listed(dipRows.map((i) => rows.rows[i]?.id ?? ""))} the wires pull line posts up, by ${quantity("force", worst)} at worst.`,
@@ -156,7 +145,7 @@ function shareFinding(
       ? say`${quantity("force", own.cropRigid_n)} at harvest when the ends do not give`
       : say`${quantity("force", Math.max(own.coldest_n, own.hottest_n))} in the cold`;
   const more = wires === 1 ? "" : wires === 2 ? ", and so is one more" : `, and so are ${wires - 1} more`;
-  return loadFinding(
+  return unplaced(
     severity === "error" ? "trellis/over-most-of-breaking" : "trellis/over-share-of-breaking",
     severity,
     [

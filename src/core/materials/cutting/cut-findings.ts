@@ -1,4 +1,4 @@
-import { type Finding, type Phrase, quantity, say } from "../../finding.ts";
+import { type Finding, type Phrase, quantity, say, unplaced } from "../../finding.ts";
 import type { CoilSize, CutJob } from "./cut-job.ts";
 import type { CutPlan } from "./cut-plan.ts";
 
@@ -32,18 +32,8 @@ export function cutFindings(job: CutJob, plan: CutPlan | null, name: Phrase): re
   ];
 }
 
-function finding(
-  code: `materials/${string}`,
-  severity: Finding["severity"],
-  message: Phrase,
-  reason: Phrase,
-  remedy: Phrase,
-): Finding {
-  return { code, severity, at: null, feature: null, message, reason, remedy };
-}
-
 function longerThanCoil(name: Phrase, longest_m: number, coil_m: number): Finding {
-  return finding(
+  return unplaced(
     "materials/run-longer-than-coil",
     "warning",
     [
@@ -56,7 +46,7 @@ function longerThanCoil(name: Phrase, longest_m: number, coil_m: number): Findin
 }
 
 function cannotBeCut(name: Phrase, runs: number, longest_m: number, coil_m: number): Finding {
-  return finding(
+  return unplaced(
     "materials/run-cannot-be-cut",
     "warning",
     [
@@ -69,7 +59,7 @@ function cannotBeCut(name: Phrase, runs: number, longest_m: number, coil_m: numb
 }
 
 function muchLeft(name: Phrase, left_m: number, bought_m: number): Finding {
-  return finding(
+  return unplaced(
     "materials/much-left-over",
     "note",
     [...name, ...say`: of ${quantity("length", bought_m)} bought ${quantity("length", left_m)} stay on the spools.`],
@@ -82,7 +72,7 @@ function tooHeavy(name: Phrase, sizes: readonly CoilSize[], isAll: boolean): Fin
   const lengths = sizes.flatMap(({ length_m, mass_kg }, i) => [
     ...say`${i === 0 ? "" : ", "}${quantity("length", length_m)} at ${quantity("mass", mass_kg ?? 0)}`,
   ]);
-  return finding(
+  return unplaced(
     "materials/coils-too-heavy",
     isAll ? "warning" : "note",
     [...name, ": coils heavier than you can handle are left out: ", ...lengths, "."],
@@ -92,7 +82,7 @@ function tooHeavy(name: Phrase, sizes: readonly CoilSize[], isAll: boolean): Fin
 }
 
 function partCoilTooShort(name: Phrase, idle_m: readonly number[], shortest_m: number): Finding {
-  return finding(
+  return unplaced(
     "materials/part-coil-too-short",
     "note",
     [
