@@ -1,6 +1,15 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { createPlanner, geoJsonText, type Project, parseProject, planJson, rowsGeoJson } from "../../src/core/index.ts";
+import {
+  createPlanner,
+  geoJsonText,
+  type Plan,
+  type Project,
+  parseProject,
+  planJson,
+  rowSideSvg,
+  rowsGeoJson,
+} from "../../src/core/index.ts";
 
 const folder = "samples";
 
@@ -33,7 +42,15 @@ export function expectedFiles(sample: string): Readonly<Record<string, string>> 
   return {
     "rows.geojson": geoJsonText(rowsGeoJson(plan)),
     "summary.json": `${JSON.stringify(summary, rounded, 2)}\n`,
+    "row.svg": drawnRow(plan),
   };
+}
+
+/** The longest row from its side. */
+function drawnRow(plan: Plan): string {
+  const [first, ...others] = plan.rows?.rows ?? [];
+  const longest = others.reduce((long, row) => (long && row.length_m > long.length_m ? row : long), first);
+  return `${rowSideSvg(plan, longest?.id ?? "", { units: plan.project.units }) ?? ""}\n`;
 }
 
 /** Millimetres and square decimetres are enough to review, and no last bit of a sine shows. */

@@ -1,6 +1,6 @@
 import type { Finding, Severity } from "../finding.ts";
 import type { Cause } from "../ground/ground.ts";
-import type { MaterialLine } from "../materials/material-line.ts";
+import type { MaterialCost, MaterialLine } from "../materials/material-line.ts";
 import type { Plan } from "../plan.ts";
 import type { WirePurpose } from "../project/project.ts";
 import { text, type UnitSystem } from "../units.ts";
@@ -99,6 +99,8 @@ export interface RowJson {
   /** Its wires as they are cut, and everything else its trellis is built from. */
   readonly runs: readonly RunJson[];
   readonly parts: readonly PartJson[];
+  /** Its share of every line of the list, by what it takes of it. */
+  readonly cost: MaterialCost;
 }
 
 export interface TotalsJson {

@@ -45,11 +45,11 @@ export interface CostJson extends MaterialCost {
   readonly blocks: readonly (MaterialCost & { readonly block: string })[];
 }
 
-/** The wire runs of a row in the order of its block's wires, and everything else it is built from. */
+/** The wire runs of a row in the order of its block's wires, everything else it is built from, and its share of the cost. */
 export function rowStructureJson(
-  { rows, trellis }: Plan,
+  { rows, trellis, materials }: Plan,
   index: number,
-): { readonly runs: readonly RunJson[]; readonly parts: readonly PartJson[] } {
+): { readonly runs: readonly RunJson[]; readonly parts: readonly PartJson[]; readonly cost: MaterialCost } {
   const own = trellis?.rows[index];
   const block = trellis?.blocks.find((one) => one.block === rows?.rows[index]?.block);
   return {
@@ -61,6 +61,7 @@ export function rowStructureJson(
       length_m,
     })),
     parts: (own?.parts ?? []).map(({ part, quantity }) => ({ article: part.article, unit: part.unit, quantity })),
+    cost: materials?.rowCosts[index] ?? { price: 0, unpriced: 0, mass_kg: 0 },
   };
 }
 
