@@ -2,6 +2,7 @@ import { type ComparedTotal, type Comparison, formatQuantity, text, type UnitSys
 import { findingsReport } from "./findings-report.ts";
 import { money } from "./money.ts";
 import { table } from "./table.ts";
+import { wholeLength } from "./whole-length.ts";
 
 interface Names {
   readonly left: string;
@@ -22,7 +23,7 @@ export function comparisonReport(
   const isPriced = lines.some(({ leftPrice, rightPrice }) => leftPrice !== null || rightPrice !== null);
   const totals = comparison.totals.filter(({ kind }) => kind !== "money" || isPriced);
   const amount = (unit: "m" | "pieces", value: number | null) =>
-    value === null ? "none" : unit === "m" ? formatQuantity("length", value, units, 0) : value.toLocaleString("en-US");
+    value === null ? "none" : unit === "m" ? wholeLength(value, units) : value.toLocaleString("en-US");
   const price = (value: number | null) => (value === null ? "" : money(value, null));
   const name = ({ item, spec }: (typeof lines)[number]) =>
     [item, shortened(text(spec, units))].filter((part) => part !== "").join(", ");
@@ -87,7 +88,7 @@ function shown({ kind }: ComparedTotal, value: number, currency: string | null, 
     case "money":
       return money(value, currency);
     case "length":
-      return formatQuantity("length", value, units, 0);
+      return wholeLength(value, units);
     case "mass":
       return formatQuantity("mass", value, units, 0);
     default:

@@ -1,6 +1,7 @@
 import { formatQuantity, type MaterialLine, type Plan, text, type UnitSystem } from "../core/index.ts";
 import { money } from "./money.ts";
 import { table } from "./table.ts";
+import { wholeLength } from "./whole-length.ts";
 import { wrapped } from "./wrapped.ts";
 
 /** What to buy, in packages: which one and what for under each. Empty when nothing is needed. */
@@ -55,7 +56,7 @@ function under(line: MaterialLine | undefined, units: UnitSystem): readonly stri
 
 /** Whole metres or feet: nobody buys wire by the centimetre. */
 function amount(line: MaterialLine, value: number, units: UnitSystem): string {
-  return line.unit === "m" ? formatQuantity("length", Math.ceil(value), units, 0) : value.toLocaleString("en-US");
+  return line.unit === "m" ? wholeLength(value, units) : value.toLocaleString("en-US");
 }
 
 /** "15 of 1,000 ft"; things sold one by one are only counted. */

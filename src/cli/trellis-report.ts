@@ -96,7 +96,7 @@ function pull({ trellis }: Plan, i: number, units: UnitSystem): string {
         : `; the brace is pressed by ${force(end.brace_n)}`
       : `; the tie-back takes ${force(end.tie_n)}, its anchor is pulled up by ${force(end.anchorUplift_n ?? 0)}`;
   return wrapped(
-    `Each end post: ${force(end.pull_n)} as set, ${force(end.coldestPull_n)} in the cold${held}. Size anchors by local soil and practice.`,
+    `Each end post: ${force(end.pull_n)} as set, ${force(end.coldestPull_n)} in the cold${held}. Size ${end.tie_n === null ? "posts" : "anchors"} by local soil and practice.`,
     "",
   );
 }
