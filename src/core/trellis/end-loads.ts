@@ -18,7 +18,7 @@ export function endLoads(structure: BlockTrellis, loads: readonly WireLoads[]): 
   const common = { pull_n: set_n, coldestPull_n: pull_n, moment_nm };
   const free = { tie_n: null, anchorUplift_n: null, anchorDrag_n: null, brace_n: null, diagonal_n: null };
   const { tie, brace } = end;
-  if (tie !== null && tie.anchorOut_m > tie.postOut_m) {
+  if (tie !== null && tie.height_m > 0 && tie.anchorOut_m > tie.postOut_m) {
     const held_n = moment_nm / tie.height_m;
     const { tie_n, thrust_n, uplift_n, drag_n } = tiedPost(held_n, leanOf(structure), tie.angle_deg);
     return {
@@ -32,7 +32,7 @@ export function endLoads(structure: BlockTrellis, loads: readonly WireLoads[]): 
       freeDepth_m: null,
     };
   }
-  if (brace !== null) {
+  if (brace !== null && brace.height_m > 0) {
     const held_n = moment_nm / brace.height_m;
     const inside =
       end.kind === "h-brace"

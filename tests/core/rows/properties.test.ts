@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { createLeanPlanner } from "../../../src/core/lean-planner.ts";
 import type { Plan } from "../../../src/core/plan.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import type { Project, RowSettings } from "../../../src/core/project/project.ts";
@@ -59,7 +60,7 @@ const project = fc
   );
 
 function lengths(of: Project): readonly number[] {
-  return (createPlanner().plan(of).rows?.rows ?? []).map((row) => row.length_m).sort((a, b) => a - b);
+  return (createLeanPlanner().plan(of).rows?.rows ?? []).map((row) => row.length_m).sort((a, b) => a - b);
 }
 
 const step_m = 0.25;
@@ -126,7 +127,7 @@ describe("whatever the ground and the settings", () => {
           parcels: [createParcel([corners], { setback_m })],
           blocks: [createBlock({ ...rows, rowEnd: "all", distancesTo: "end-post" })],
         });
-        const { rows: laid, ground } = createPlanner().plan(one);
+        const { rows: laid, ground } = createLeanPlanner().plan(one);
         const block = laid?.blocks[0];
         if (ground === null || laid === null || block === undefined) throw new Error("not planned");
         const angle = (block.gridBearing_deg * Math.PI) / 180;
@@ -165,7 +166,7 @@ describe("whatever the ground and the settings", () => {
             ...block,
             rows: { ...block.rows, bearing: { kind: "given" as const, bearing_deg: bearing_deg + by_deg } },
           }));
-          return createPlanner().plan({ ...one, blocks: rows }).rows?.rows;
+          return createLeanPlanner().plan({ ...one, blocks: rows }).rows?.rows;
         };
         expect(turned(180)).toEqual(turned(0));
       }),
@@ -219,7 +220,7 @@ describe("whatever the ground and the settings", () => {
           parcels: [createParcel([corners])],
           blocks: [createBlock({ rowOne: { kind: "through", point: at([0, 0]) } })],
         });
-        const convergence = createPlanner().plan(straight).ground?.blocks[0]?.convergence_deg ?? 0;
+        const convergence = createLeanPlanner().plan(straight).ground?.blocks[0]?.convergence_deg ?? 0;
         expect(Math.abs(convergence)).toBeLessThan(0.01);
         const north = (x: number) =>
           lengths({
