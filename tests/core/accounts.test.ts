@@ -12,6 +12,15 @@ import { compassReadings } from "../../src/core/exchange/compass-reading.ts";
 import { parcelAreaAccount, plantingAreaAccount } from "../../src/core/ground/accounts.ts";
 import { waterEndAccount, waterEndsAccount } from "../../src/core/mainline/accounts.ts";
 import { materialAccounts, shoppingLinesAccount } from "../../src/core/materials/accounts.ts";
+import { perVineAndArea } from "../../src/core/materials/cost.ts";
+import {
+  massOfAllAccount,
+  massOfRowsAccount,
+  priceOfAllAccount,
+  priceOfRowsAccount,
+  pricePerAreaAccount,
+  pricePerVineAccount,
+} from "../../src/core/materials/cost-accounts.ts";
 import type { Plan } from "../../src/core/plan.ts";
 import { createPlanner } from "../../src/core/planner.ts";
 import { withSetting } from "../../src/core/project/edits.ts";
@@ -216,6 +225,20 @@ test.each(cases)("every number of $sample comes about as its account says, $chan
     for (const wire of block.trellis.wires) expectGives(heightAccount(wire.height_m), wire.height_m);
   });
 
+  expectGives(priceOfAllAccount(materials), materials.cost.price);
+  expectGives(massOfAllAccount(materials), materials.cost.mass_kg);
+  const shares = perVineAndArea(materials.cost, rows);
+  expectGives(pricePerVineAccount(materials, rows), shares.perVine ?? NaN);
+  expectGives(pricePerAreaAccount(materials, rows, 10_000), 10_000 * (shares.perArea_m2 ?? NaN));
+  materials.rowCosts.forEach((cost, row) => {
+    expectGives(priceOfRowsAccount(materials, [row]), cost.price);
+    expectGives(massOfRowsAccount(materials, [row]), cost.mass_kg);
+  });
+  blocks.forEach(({ id }, i) => {
+    const own = rows.rows.flatMap((row, n) => (row.block === id ? [n] : []));
+    expectGives(priceOfRowsAccount(materials, own), materials.blockCosts[i]?.price ?? NaN);
+    expectGives(massOfRowsAccount(materials, own), materials.blockCosts[i]?.mass_kg ?? NaN);
+  });
   const told = materialAccounts(materials, project.materials);
   expect(told).toHaveLength(materials.lines.length);
   expectGives(shoppingLinesAccount(materials.lines), materials.lines.length);
