@@ -20,7 +20,7 @@ const slack_m = 1e-9;
 /**
  * What the loads of one block give to say. Findings: trellis/over-most-of-breaking, trellis/over-share-of-breaking,
  * trellis/tension-over-usual, trellis/hangs-too-low, trellis/wires-touch, trellis/anchor-over-capacity, trellis/free-post-too-shallow,
- * trellis/posts-in-dips.
+ * trellis/posts-in-dips, trellis/temperatures-crossed.
  */
 export function blockLoadFindings(
   { block, structure, loads }: LoadedBlock,
@@ -52,6 +52,7 @@ export function blockLoadFindings(
   const dipRows = [...new Set(ownDips.map(({ row }) => row))];
   const worst = ownDips.reduce((most, dip) => Math.max(most, dip.uplift_n), 0);
   return [
+    ...temperatureFindings(block),
     ...over
       .slice(0, 1)
       .map(({ hung, own }) => shareFinding("error", name, hung, own, trellis.mostShare_ratio, over.length)),
@@ -169,4 +170,19 @@ function touchingWires(
     const between_m = upper.hung.height_m - lowestSag_m(upper.own) - (lower.hung.height_m - lower.own.sag_m);
     return between_m <= 0 && upper.hung.height_m > lower.hung.height_m ? [[upper.hung, lower.hung] as const] : [];
   });
+}
+
+/** Wire is tightened at a temperature within the range it lives through, else "in the cold" and "in the heat" mean nothing. */
+function temperatureFindings({ name, trellis }: Block): readonly Finding[] {
+  const { coldest_c, tensionedAt_c, hottest_c } = trellis;
+  if (coldest_c <= tensionedAt_c && tensionedAt_c <= hottest_c) return [];
+  return [
+    unplaced(
+      "trellis/temperatures-crossed",
+      "warning",
+      say`${name}: wire is tightened at ${quantity("temperature", tensionedAt_c)}, which does not lie between the coldest, ${quantity("temperature", coldest_c)}, and the hottest, ${quantity("temperature", hottest_c)}.`,
+      say`Tension in the cold and sag in the heat are reckoned from it.`,
+      say`Set the coldest and the hottest the wire lives through, and when it is tightened.`,
+    ),
+  ];
 }

@@ -282,6 +282,13 @@ describe("what loads give to say", () => {
     );
   });
 
+  test("wire that is tightened outside the temperatures it lives through is told", () => {
+    const crossed = loaded(createOwn({ coldest_c: 30, tensionedAt_c: 15, hottest_c: 40 }));
+    expect(codes(crossed)).toContain("trellis/temperatures-crossed");
+    const level = loaded(createOwn({ coldest_c: -10, tensionedAt_c: -10, hottest_c: -10 }));
+    expect(codes(level)).not.toContain("trellis/temperatures-crossed");
+  });
+
   test("a wire of unknown class is reckoned as low carbon, and that is said", () => {
     const own = loaded(createOwn({ wires: [createWire({ tension_n: 200 })] }));
     expect(messageOf(own, "trellis/class-unknown")).toBe(
