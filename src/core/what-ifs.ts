@@ -1,5 +1,6 @@
 import { endAssemblyNames } from "./project/end-assembly-names.ts";
-import type { Block, Json, JsonObject, Project, TieOffKind, Wire } from "./project/project.ts";
+import type { Block, Json, JsonObject, Project, TieOffKind } from "./project/project.ts";
+import { si } from "./project/si.ts";
 import { blockPath, wiresAsWritten } from "./project/wires-as-written.ts";
 
 /** A change of mind worth looking at: what it is called and which settings it changes. */
@@ -10,6 +11,8 @@ export interface WhatIf {
   readonly edits: readonly (readonly [path: string, value: Json])[];
 }
 
+/** Sizes closer than this, mm, are one: a ten-thousandth. */
+const sameSize_mm = 1e-4;
 /** A second fruiting wire hangs this far over the first. Common practice, no source. */
 const secondFruiting_m = 0.2032;
 
@@ -79,7 +82,8 @@ function gauges(project: Project, { id, trellis }: Block): readonly WhatIf[] {
       : (["2.8 mm", "2.5 mm", "2.2 mm", "2 mm"] as const);
   const path = blockPath(project, id, "trellis.wires");
   return sizes.flatMap((diameter) => {
-    if (trellis.wires.every((wire) => isThick(wire, diameter))) return [];
+    const offered_mm = si("diameter", diameter);
+    if (trellis.wires.every(({ diameter_mm }) => Math.abs(diameter_mm - offered_mm) < sameSize_mm)) return [];
     const wires = wiresAsWritten(project, id).map((wire) => ({ ...wire, diameter }));
     return [
       { id: `wire-${diameter.replace(" ", "")}`, name: `all wires of ${diameter}`, edits: [[path, wires] as const] },
@@ -87,39 +91,11 @@ function gauges(project: Project, { id, trellis }: Block): readonly WhatIf[] {
   });
 }
 
-function isThick(wire: Wire, diameter: string): boolean {
-  return gaugeText.get(diameter) === Number(wire.diameter_mm.toFixed(4));
-}
-
-/** The sizes offered, in millimetres as they are read. */
-const gaugeText: ReadonlyMap<string, number> = new Map([
-  ["12 ga", 2.6797],
-  ["12.5 ga", 2.5146],
-  ["13 ga", 2.3241],
-  ["14 ga", 2.032],
-  ["2.8 mm", 2.8],
-  ["2.5 mm", 2.5],
-  ["2.2 mm", 2.2],
-  ["2 mm", 2],
-]);
-
 function coils(project: Project): readonly WhatIf[] {
-  const sizes: readonly (readonly [text: string, length_m: number])[] =
-    project.units === "us"
-      ? [
-          ["1000 ft", 304.8],
-          ["2000 ft", 609.6],
-          ["4000 ft", 1219.2],
-          ["5000 ft", 1524],
-        ]
-      : [
-          ["250 m", 250],
-          ["500 m", 500],
-          ["1000 m", 1000],
-        ];
+  const sizes = project.units === "us" ? ["1000 ft", "2000 ft", "4000 ft", "5000 ft"] : ["250 m", "500 m", "1000 m"];
   const [now_m, ...more] = project.materials.wireCoils_m;
-  return sizes.flatMap(([text, length_m]) =>
-    more.length === 0 && now_m === length_m
+  return sizes.flatMap((text) =>
+    more.length === 0 && now_m === si("length", text)
       ? []
       : [
           {

@@ -1,6 +1,7 @@
 import type { Finding } from "../../core/finding.ts";
 import { withSetting } from "../../core/project/edits.ts";
 import type { Json } from "../../core/project/project.ts";
+import { blockPath } from "../../core/project/wires-as-written.ts";
 import type { Store } from "../store.ts";
 import { edit, type StepName } from "./edit.ts";
 
@@ -16,6 +17,7 @@ export function changeSetting(store: Store, path: string, value: Json, step?: St
 
 /** The path of a setting for the shown block, when there are several. */
 export function settingPath(store: Store, path: string): string {
-  const isOfBlock = /^(rows|trellis|drip)\./.test(path) && (store.project.value?.blocks.length ?? 0) > 1;
-  return isOfBlock ? `blocks.${store.blockId.value}.${path}` : path;
+  const project = store.project.value;
+  const isOfBlock = /^(rows|trellis|drip)\./.test(path);
+  return project && isOfBlock ? blockPath(project, `${store.blockId.value}`, path) : path;
 }

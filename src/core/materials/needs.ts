@@ -1,5 +1,5 @@
 import type { Drip } from "../drip/drip.ts";
-import { type Finding, type Phrase, quantity, say } from "../finding.ts";
+import { type Finding, listed, type Phrase, quantity, say } from "../finding.ts";
 import type { Block, MaterialSettings, Wire } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import { wireMass_kgpm } from "../trellis/mechanics/steel.ts";
@@ -126,7 +126,7 @@ function wireNeed(article: string, wire: Wire, hung_m: readonly number[], trelli
     perRow: hung_m,
     pieces_m: [],
     spare: null,
-    purpose: `${listed(total?.purposes ?? [])} wire, ${total?.runs ?? 0} runs in ${rowsIn(hung_m)}, with both tie-offs`,
+    purpose: `${capitalized(listed(total?.purposes ?? []))} wire, ${total?.runs ?? 0} runs in ${rowsIn(hung_m)}, with both tie-offs`,
     mass_kg: wireMass_kgpm(wire),
   };
 }
@@ -202,8 +202,6 @@ function rowsIn(perRow: readonly number[]): string {
   return rows === 1 ? "1 row" : `${rows} rows`;
 }
 
-function listed(words: readonly string[]): string {
-  const [first = "", ...rest] = words;
-  const spoken = [first.charAt(0).toUpperCase() + first.slice(1), ...rest];
-  return spoken.length < 2 ? spoken.join("") : `${spoken.slice(0, -1).join(", ")} and ${spoken.at(-1)}`;
+function capitalized(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
