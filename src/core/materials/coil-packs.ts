@@ -1,10 +1,12 @@
 import type { CuttingSettings, MaterialSettings } from "../project/project.ts";
+import { coilSizes, stockCoils_m } from "./cutting/coil-sizes.ts";
 import type { CoilSize, CutJob } from "./cutting/cut-job.ts";
 import type { CutAnswer, CutPlan } from "./cutting/cut-plan.ts";
+import { usable_m } from "./cutting/usable.ts";
 import type { Pack } from "./material-line.ts";
 import type { Need } from "./needs.ts";
 import { packagesFor } from "./packages.ts";
-import { coilSizes } from "./sizes.ts";
+import { usualSizes } from "./sizes.ts";
 
 const dust_m = 1e-9;
 
@@ -24,7 +26,7 @@ export function coilPacks(
   settings: MaterialSettings,
 ): readonly Pack[] {
   const { cutting } = settings;
-  const sizes = job?.sizes ?? coilSizes(need, settings);
+  const sizes = job?.sizes ?? coilSizes(need.article, usualSizes(need.kind, settings), need.mass_kg, settings).sizes;
   const rooms_m = (job?.onHand_m ?? stockCoils_m(need.article, settings)).map((coil_m) => usable_m(coil_m, cutting));
   if (job === null)
     return piecePacks(
@@ -45,16 +47,6 @@ export function coilPacks(
     return { size: length_m, count, price: size?.price ?? null, mass_kg: size?.mass_kg ?? null };
   });
   return added([...bought, ...covering(cut_m(plan?.uncut ?? []), null, sizes, cutting)]);
-}
-
-/** Coils and part coils of an article that are there already, m. */
-export function stockCoils_m(article: string, settings: MaterialSettings): readonly number[] {
-  return settings.onHand.filter((entry) => entry.article === article).flatMap(({ coils_m }) => coils_m);
-}
-
-/** What a coil gives: its length less the reserve. */
-function usable_m(coil_m: number, { reserve_ratio, reserve_m }: CuttingSettings): number {
-  return coil_m * (1 - reserve_ratio) - reserve_m;
 }
 
 /** Coils for short pieces: the first that has room on hand gives each, and coils that are bought give the rest. */

@@ -1,6 +1,7 @@
 import type { MaterialSettings } from "../project/project.ts";
 import { catalog, type SpareRule } from "./catalog.ts";
-import { coilPacks, stockCoils_m } from "./coil-packs.ts";
+import { coilPacks } from "./coil-packs.ts";
+import { stockCoils_m } from "./cutting/coil-sizes.ts";
 import type { CutJob } from "./cutting/cut-job.ts";
 import type { CutPlan } from "./cutting/cut-plan.ts";
 import { mostLift_kg } from "./lift.ts";

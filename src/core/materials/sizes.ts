@@ -1,6 +1,5 @@
 import type { MaterialSettings } from "../project/project.ts";
 import { catalog, type MaterialKind } from "./catalog.ts";
-import type { CoilSize } from "./cutting/cut-job.ts";
 import type { Need } from "./needs.ts";
 import type { PackageSize } from "./packages.ts";
 
@@ -14,19 +13,6 @@ export function packageSizes(need: Need, settings: MaterialSettings): readonly P
     price,
     mass_kg: mass_kg ?? massOf(need, size),
   }));
-}
-
-/** The coils of the price list that wire or hose comes in, else the usual lengths; those too heavy to handle left out. */
-export function coilSizes(need: Need, settings: MaterialSettings): readonly CoilSize[] {
-  const entries = settings.prices.filter(({ article }) => article === need.article);
-  const sizes =
-    entries.length > 0
-      ? entries.map(({ size, price, mass_kg }) => ({ length_m: size, price, mass_kg }))
-      : usualSizes(need.kind, settings).map((length_m) => ({ length_m, price: null, mass_kg: null }));
-  const most_kg = settings.cutting.heaviestCoil_kg ?? Infinity;
-  return sizes
-    .map((size) => ({ ...size, mass_kg: size.mass_kg ?? massOf(need, size.length_m) }))
-    .filter(({ length_m, mass_kg }) => length_m > 0 && (mass_kg ?? 0) <= most_kg);
 }
 
 /** Sizes that a kind of thing is usually sold in, in metres or pieces. */

@@ -11,6 +11,7 @@ import {
 import { say } from "../../finding.ts";
 import type { CutJob } from "./cut-job.ts";
 import type { Cut, CutAnswer, CutCoil } from "./cut-plan.ts";
+import { usable_m } from "./usable.ts";
 
 const source = `${geometry}; reserve, slop and join length as set, ${commonPractice}`;
 
@@ -79,8 +80,8 @@ export function usableAccount(job: CutJob, length_m: number): Account {
  * Why fewer coils cannot be had: from the total length where that says it, else in words. Coils on hand are taken off with all they can give.
  */
 export function boundAccount(job: CutJob, { bound }: CutAnswer): Account {
-  const usable_m = (length_m: number) => Math.max(0, length_m * (1 - job.reserve_ratio) - job.reserve_m);
-  const largest_m = job.sizes.reduce((most_m, { length_m }) => Math.max(most_m, usable_m(length_m)), 0);
+  const given_m = (length_m: number) => Math.max(0, usable_m(length_m, job));
+  const largest_m = job.sizes.reduce((most_m, { length_m }) => Math.max(most_m, given_m(length_m)), 0);
   const byLength = account(
     {
       formula: say`All runs with what is lost at their cuts, less what coils on hand can give, divided by what the largest coil can give, rounded up.`,
@@ -92,7 +93,7 @@ export function boundAccount(job: CutJob, { bound }: CutAnswer): Account {
         ),
         input("Cuts", "count", job.runs.length),
         input("Lost at a cut", "length", job.slop_m),
-        inputs("Coils on hand can give", "length", job.onHand_m.map(usable_m)),
+        inputs("Coils on hand can give", "length", job.onHand_m.map(given_m)),
         input("A coil can give", "length", largest_m),
       ],
       source,

@@ -6,8 +6,9 @@ import { nearerRows } from "./nearer-rows.ts";
 import { middle, ordered } from "./order-of-work.ts";
 import { type Part, packJoined } from "./pack-joined.ts";
 import { packWhole } from "./pack-whole.ts";
-import { dust_m, type PackedCoil, type PackingJob } from "./packing.ts";
+import { dust_m, type PackedCoil, type PackingJob, tightest } from "./packing.ts";
 import { uncutRuns } from "./uncut-runs.ts";
+import { usable_m } from "./usable.ts";
 
 /** A size with what it holds after its reserve, and what it counts for. */
 interface Stock {
@@ -22,17 +23,16 @@ interface Stock {
  * c (1 - reserve share) - reserve; a piece takes its length, half a join's wire at each joined end, and the slop of a cut. Deterministic.
  */
 export function cutCoils(job: CutJob): CutPlan {
-  const usable_m = (length_m: number) => length_m * (1 - job.reserve_ratio) - job.reserve_m;
   const isPriced = job.sizes.every(({ price }) => price !== null);
   const stocks: readonly Stock[] = cheapestOfEach(job.sizes)
     .map((size) => ({
       size,
-      usable_m: usable_m(size.length_m),
+      usable_m: usable_m(size.length_m, job),
       cost: Math.max(1e-6, isPriced ? Number(size.price) : size.length_m),
     }))
     .filter((stock) => stock.usable_m > 0);
   const onHand = job.onHand_m
-    .map((length_m) => ({ length_m, usable_m: usable_m(length_m) }))
+    .map((length_m) => ({ length_m, usable_m: usable_m(length_m, job) }))
     .filter((coil) => coil.usable_m > 0);
   const uncut = uncutRuns(
     job,
@@ -120,10 +120,7 @@ function placedOnHand({ stocks, onHand }: Context, { taken_m, count }: Lengths) 
   for (let i = 0; i < taken_m.length && Number(taken_m[i]) > longest_m + dust_m; i++) {
     for (; Number(left[i]) > 0; left[i] = Number(left[i]) - 1) {
       const length_m = Number(taken_m[i]);
-      const coil = rooms_m.reduce(
-        (best, room, k) => (room + dust_m >= length_m && (best === -1 || room < Number(rooms_m[best])) ? k : best),
-        -1,
-      );
+      const coil = tightest(rooms_m, length_m);
       if (coil === -1) return null;
       rooms_m[coil] = Number(rooms_m[coil]) - length_m;
       const own = coils.get(coil) ?? new Int32Array(taken_m.length);

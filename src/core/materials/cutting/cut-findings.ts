@@ -1,6 +1,7 @@
 import { type Finding, type Phrase, quantity, say, unplaced } from "../../finding.ts";
 import type { CoilSize, CutJob } from "./cut-job.ts";
 import type { CutPlan } from "./cut-plan.ts";
+import { usable_m } from "./usable.ts";
 
 /** Share of what is bought that may be left over without a word. Common practice, no source. */
 const muchLeft_ratio = 0.2;
@@ -18,9 +19,7 @@ export function cutFindings(job: CutJob, plan: CutPlan | null, name: Phrase): re
   const left_m = (answer?.coils ?? []).reduce((sum_m, coil) => sum_m + (coil.isOnHand ? 0 : coil.left_m), 0);
   const bought_m = answer?.bought_m ?? 0;
   const shortest_m = job.runs.reduce((least_m, { length_m }) => Math.min(least_m, length_m), Infinity);
-  const idle_m = job.onHand_m.filter(
-    (length_m) => length_m * (1 - job.reserve_ratio) - job.reserve_m < shortest_m + job.slop_m,
-  );
+  const idle_m = job.onHand_m.filter((length_m) => usable_m(length_m, job) < shortest_m + job.slop_m);
   return [
     ...(plan.uncut.length > 0 ? [cannotBeCut(name, plan.uncut.length, longest_m, coil_m)] : []),
     ...(plan.uncut.length === 0 && plan.noJoins === null && answer !== null

@@ -3,7 +3,8 @@ import type { MaterialSettings } from "../../project/project.ts";
 import type { Rows } from "../../rows/rows.ts";
 import { wireMass_kgpm } from "../../trellis/mechanics/steel.ts";
 import type { Trellis } from "../../trellis/trellis.ts";
-import type { CoilSize, CutJob, CutRun } from "./cut-job.ts";
+import { coilSizes, stockCoils_m } from "./coil-sizes.ts";
+import type { CutJob, CutRun } from "./cut-job.ts";
 
 /**
  * What has to be cut: a job for every article of wire, in the order of the trellis, then one for hose. Runs are in the order of the rows.
@@ -19,16 +20,14 @@ export function cutJobs(rows: Rows, trellis: Trellis, drip: Drip, settings: Mate
     slop_m: cutting.slop_m,
     joinLength_m: cutting.joinLength_m,
   };
-  const onHand_m = (article: string) =>
-    settings.onHand.filter((entry) => entry.article === article).flatMap((entry) => entry.coils_m);
   const bays = rows.rows.map((_, i) => innerBays_m(rows, i));
   const wires = trellis.wires.map(({ article }): CutJob => {
     const mass_kgpm = massOf(trellis, article);
     return {
       article,
       runs: wireRuns(rows, trellis, article, cutting.wireJoins === "allowed" ? bays : null),
-      onHand_m: onHand_m(article),
-      ...sizesOf(article, settings.wireCoils_m, mass_kgpm, settings),
+      onHand_m: stockCoils_m(article, settings),
+      ...coilSizes(article, settings.wireCoils_m, mass_kgpm, settings),
       ...common,
       joinPrice: cutting.wireJoinPrice,
     };
@@ -36,8 +35,8 @@ export function cutJobs(rows: Rows, trellis: Trellis, drip: Drip, settings: Mate
   const hose: CutJob = {
     article: "hose",
     runs: hoseRuns(rows, drip, cutting.hoseJoins === "allowed" ? bays : null),
-    onHand_m: onHand_m("hose"),
-    ...sizesOf("hose", settings.hoseCoils_m, null, settings),
+    onHand_m: stockCoils_m("hose", settings),
+    ...coilSizes("hose", settings.hoseCoils_m, null, settings),
     ...common,
     joinPrice: cutting.hoseJoinPrice,
   };
@@ -95,27 +94,4 @@ function hoseRuns({ rows }: Rows, drip: Drip, bays: readonly (readonly number[])
 function massOf(trellis: Trellis, article: string): number | null {
   const hung = trellis.blocks.flatMap(({ wires }) => wires).find((each) => each.article === article);
   return hung === undefined ? null : wireMass_kgpm(hung.wire);
-}
-
-/** Sizes that can be had: of the price list, else the usual ones; those that are too heavy to handle apart. */
-function sizesOf(
-  article: string,
-  usual_m: readonly number[],
-  mass_kgpm: number | null,
-  { prices, cutting }: MaterialSettings,
-): Pick<CutJob, "sizes" | "tooHeavy"> {
-  const listed = prices.filter((entry) => entry.article === article && entry.size > 0);
-  const named =
-    listed.length > 0
-      ? listed.map(({ size, price, mass_kg }) => ({ length_m: size, price, mass_kg }))
-      : usual_m.map((length_m) => ({ length_m, price: null, mass_kg: null }));
-  const all = named.map(
-    (size): CoilSize => ({
-      ...size,
-      mass_kg: size.mass_kg ?? (mass_kgpm === null ? null : mass_kgpm * size.length_m),
-    }),
-  );
-  const isHeavy = ({ mass_kg }: CoilSize) =>
-    cutting.heaviestCoil_kg !== null && mass_kg !== null && mass_kg > cutting.heaviestCoil_kg;
-  return { sizes: all.filter((size) => !isHeavy(size)), tooHeavy: all.filter(isHeavy) };
 }

@@ -28,6 +28,14 @@ export interface Packing {
 /** Rounding dust of lengths, metres. */
 export const dust_m = 1e-7;
 
+/** Which of some rooms is the tightest that holds so much; -1 when none does. */
+export function tightest(rooms_m: readonly number[], taken_m: number): number {
+  return rooms_m.reduce(
+    (best, room, k) => (room + dust_m >= taken_m && (best === -1 || room < Number(rooms_m[best])) ? k : best),
+    -1,
+  );
+}
+
 /** Length that is cut from a coil. */
 export function takenOf(taken_m: Float64Array, count: Int32Array): number {
   let sum_m = 0;

@@ -1,5 +1,5 @@
 import type { CutJob } from "./cut-job.ts";
-import { dust_m } from "./packing.ts";
+import { dust_m, tightest } from "./packing.ts";
 
 /**
  * Runs, by their places in the job, that cannot be had: longer than every size that can be bought, with no coil on hand left that is long
@@ -14,10 +14,7 @@ export function uncutRuns(job: CutJob, sizes_m: readonly number[], onHand_m: rea
     .sort((a, b) => b.taken_m - a.taken_m);
   return long
     .filter(({ run, taken_m }) => {
-      const coil = rooms_m.reduce(
-        (best, room, k) => (room + dust_m >= taken_m && (best === -1 || room < Number(rooms_m[best])) ? k : best),
-        -1,
-      );
+      const coil = tightest(rooms_m, taken_m);
       if (coil !== -1) {
         rooms_m[coil] = Number(rooms_m[coil]) - taken_m;
         return false;
