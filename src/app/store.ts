@@ -64,7 +64,9 @@ export function createStore(planner: Planner = createLeanPlanner()): Store {
   const project = computed(() => draft.value ?? (history.value && current(history.value).project));
   const blockId = signal<string | null>(null);
   const drafting = computed(() => draft.value !== null);
-  const plan = computed(() => (project.value ? planner.plan(project.value, planting.of, cuttings.of.value) : null));
+  const plan = computed(() =>
+    project.value ? planner.plan(project.value, { plantingAreaOf: planting.of, cutOf: cuttings.of.value }) : null,
+  );
   const shownPlan = createShownPlan(plan, drafting);
   return {
     planner,

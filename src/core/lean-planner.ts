@@ -4,7 +4,8 @@ import type { Elevation } from "./ground/elevation.ts";
 import type { BlockGround, Ground } from "./ground/ground.ts";
 import { layGround } from "./ground/lay-ground.ts";
 import { type PlantingAreaOf, withPlantingArea } from "./ground/planting-area.ts";
-import { mainline } from "./mainline/water-end.ts";
+import type { MainWorks } from "./main-works.ts";
+import { unroutedMainline } from "./mainline/water-end.ts";
 import { type CutOf, materials } from "./materials/materials.ts";
 import type { Outcome } from "./outcome.ts";
 import type { Plan } from "./plan.ts";
@@ -15,17 +16,15 @@ import { blockBearing } from "./rows/bearing.ts";
 import { bearingSweep, type SweepWork } from "./rows/bearing-sweep.ts";
 import { blockRows, givenRowsOf, type NumberedRows } from "./rows/block-rows.ts";
 import { layRows } from "./rows/lay-rows.ts";
-import type { Sweep } from "./rows/rows.ts";
+import type { Rows, Sweep } from "./rows/rows.ts";
 import { trellis } from "./trellis/lay-trellis.ts";
 
 export interface Planner {
   /**
-   * Everything that follows from the project. A project whose reading found an error gives a plan of findings only. The planting area is
-   * worked out by `plantingAreaOf`, else by what the planner was made with; while it answers null the plan is without, and all else the
-   * same. It is asked once for the same ground. Coils are cut by `cutOf`, else by what the planner was made
-   * with; what it answers null to is counted by length.
+   * Everything that follows from the project. A project whose reading found an error gives a plan of findings only. What takes long is
+   * worked out in the given ways, else in those the planner was made with.
    */
-  plan(project: Project, plantingAreaOf?: PlantingAreaOf, cutOf?: CutOf): Plan;
+  plan(project: Project, ways?: Partial<Ways>): Plan;
   /** Every bearing of [0, 180) at a step in degrees, for one block; empty when the ground could not be laid out. */
   sweep(project: Project, block: string, step_deg: number): Sweep;
   /** The same a bearing at a time, for who must not be kept waiting; null when the ground could not be laid out. */
@@ -34,15 +33,24 @@ export interface Planner {
   bearing(project: Project, block: string): number | null;
 }
 
+/** Ways to work out what takes long or is loaded late; each may have no answer yet, and the plan is then without. */
+export interface Ways {
+  /** Asked once for the same ground; all else is the same without. */
+  readonly plantingAreaOf: PlantingAreaOf;
+  /** What it answers null to is counted by length. */
+  readonly cutOf: CutOf;
+  /** null: no route and no trench; rows meet the water at their nearer end. */
+  readonly mainWorks: MainWorks | null;
+}
+
 /** Step of the sweep that chooses a bearing when "best" is asked for. */
 const choosingStep_deg = 1;
 
 /**
  * A planner that keeps each stage's last result and reuses it while its inputs are the same objects; edits keep what they do not touch.
- * A plan from a warm planner equals that of a new one. It brings no way to work out the planting area or to cut coils:
- * for a page that gets them later.
+ * A plan from a warm planner equals that of a new one. It brings no ways to work out what takes long: for a page that gets them later.
  */
-export function createLeanPlanner(usual: PlantingAreaOf = () => null, usualCut: CutOf = () => null): Planner {
+export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
   const groundOf = remembered(layGroundOf, groundDependsOn);
   const sweepOf = rememberedByKey(bearingSweep, (ground, block, settings, step_deg) => [
     ground,
@@ -57,9 +65,10 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null, usualCut: 
   );
   const rowsOfBlock = rememberedByKey(blockRowsOf);
   const rowsOf = remembered(gatheredRows);
-  const mainlineOf = remembered(mainline);
+  const mainlineOf = remembered(mainlineBy, mainlineDependsOn);
   const trellisOf = remembered(trellis);
   const dripOf = remembered(drip);
+  const trenchOf = remembered(trenchBy, trenchDependsOn);
   const materialsOf = remembered(materials);
 
   const ground = (project: Project): Outcome<Ground> | null =>
@@ -76,7 +85,8 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null, usualCut: 
     return plantedOf(laid, known?.area ?? null);
   };
 
-  const plan = (project: Project, plantingAreaOf: PlantingAreaOf = usual, cutOf: CutOf = usualCut): Plan => {
+  const plan = (project: Project, ways: Partial<Ways> = {}): Plan => {
+    const { plantingAreaOf, cutOf, mainWorks } = { ...noWays, ...usual, ...ways };
     const laid = ground(project);
     const findings = [...project.findings, ...(laid?.findings ?? [])];
     if (laid === null || !laid.ok) {
@@ -87,6 +97,7 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null, usualCut: 
         mainline: null,
         trellis: null,
         drip: null,
+        trench: null,
         materials: null,
         findings,
       };
@@ -112,10 +123,15 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null, usualCut: 
     });
     const { rows, findings: rowFindings } = rowsOf(project.blocks, laid.value.elevation, ...numbered);
     findings.push(...rowFindings);
-    const ends = mainlineOf(rows, laid.value.frame, project.sources);
+    const main = mainlineOf(mainWorks, rows, laid.value, project);
+    findings.push(...main.findings);
     const structure = trellisOf(rows, laid.value.elevation, project.blocks);
     findings.push(...structure.findings);
-    const water = dripOf(rows, ends, project.blocks);
+    const water = dripOf(rows, main.value, project.blocks);
+    const dug = structure.ok
+      ? trenchOf(mainWorks, main.value, rows, laid.value, structure.value, water, project)
+      : null;
+    findings.push(...(dug?.findings ?? []));
     const list = structure.ok
       ? materialsOf(rows, structure.value, water, project.blocks, project.materials, cutOf)
       : null;
@@ -124,9 +140,10 @@ export function createLeanPlanner(usual: PlantingAreaOf = () => null, usualCut: 
       project,
       ground: withArea.ground,
       rows,
-      mainline: ends,
+      mainline: main.value,
       trellis: structure.ok ? structure.value : null,
       drip: water,
+      trench: dug?.ok ? dug.value : null,
       materials: list?.ok ? list.value : null,
       findings,
     };
@@ -174,6 +191,32 @@ function groundDependsOn(project: Project): readonly unknown[] {
 /** The settings as text without the bearing, which a sweep does not depend on: turning the rows keeps it. */
 function withoutBearing(settings: RowSettings): string {
   return JSON.stringify({ ...settings, bearing: null });
+}
+
+const noWays: Ways = { plantingAreaOf: () => null, cutOf: () => null, mainWorks: null };
+
+function mainlineBy(works: MainWorks | null, rows: Rows, ground: Ground, project: Project) {
+  const laid = works?.mainline(rows, ground, project);
+  return laid?.ok
+    ? { value: laid.value, findings: laid.findings }
+    : { value: unroutedMainline(rows, ground, project), findings: laid?.findings ?? [] };
+}
+
+function mainlineDependsOn(works: MainWorks | null, rows: Rows, ground: Ground, project: Project): readonly unknown[] {
+  const { blocks, sources, mainLines, keepOuts, mainLine } = project;
+  return [works, rows, ground, blocks, sources, mainLines, keepOuts, mainLine];
+}
+
+function trenchBy(
+  works: MainWorks | null,
+  ...inputs: Parameters<MainWorks["trench"]>
+): ReturnType<MainWorks["trench"]> {
+  return works?.trench(...inputs) ?? null;
+}
+
+function trenchDependsOn(works: MainWorks | null, ...inputs: Parameters<MainWorks["trench"]>): readonly unknown[] {
+  const [main, rows, ground, trellis, drip, { blocks, trench, mainLine }] = inputs;
+  return [works, main, rows, ground, trellis, drip, blocks, trench, mainLine];
 }
 
 function blockRowsOf(

@@ -6,6 +6,7 @@ import type { Materials } from "./materials/materials.ts";
 import type { Project } from "./project/project.ts";
 import type { Rows } from "./rows/rows.ts";
 import type { Trellis } from "./trellis/trellis.ts";
+import type { Trench } from "./trench/trench.ts";
 
 /**
  * Everything that follows from a project: one field a stage, and the findings of all of them.
@@ -18,6 +19,8 @@ export interface Plan {
   readonly mainline: Mainline | null;
   readonly trellis: Trellis | null;
   readonly drip: Drip | null;
+  /** null without a route of the main line. */
+  readonly trench: Trench | null;
   readonly materials: Materials | null;
   readonly findings: readonly Finding[];
 }

@@ -1,8 +1,10 @@
 import { createLeanPlanner, type Planner } from "./lean-planner.ts";
+import { createMainWorks } from "./main-works.ts";
+import { layRoute } from "./mainline/lay-route.ts";
 import { cutCoils } from "./materials/cutting/cut-coils.ts";
 import { plantingArea } from "./plane/overlay.ts";
 
-/** A planner that works out everything, the planting area and the cutting plans too. */
+/** A planner that works out everything: the planting area, the main line and its trench, and the cutting plans too. */
 export function createPlanner(): Planner {
-  return createLeanPlanner(plantingArea, cutCoils);
+  return createLeanPlanner({ plantingAreaOf: plantingArea, cutOf: cutCoils, mainWorks: createMainWorks(layRoute) });
 }

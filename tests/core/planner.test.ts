@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { createLeanPlanner } from "../../src/core/lean-planner.ts";
+import { createMainWorks } from "../../src/core/main-works.ts";
+import { layRoute } from "../../src/core/mainline/lay-route.ts";
 import { cutCoils } from "../../src/core/materials/cutting/cut-coils.ts";
 import { coveredArea_m2 } from "../../src/core/plane/covered-area.ts";
 import { plantingArea } from "../../src/core/plane/overlay.ts";
@@ -49,7 +51,7 @@ describe("a planner without a way to work out the planting area", () => {
           ground: leanGround,
           findings: leanFindings,
           ...lean
-        } = createLeanPlanner(() => null, cutCoils).plan(one);
+        } = createLeanPlanner({ cutOf: cutCoils, mainWorks: createMainWorks(layRoute) }).plan(one);
         expect(lean).toEqual(whole);
         expect(leanFindings).toEqual(findings.filter(({ code }) => code !== "ground/nothing-to-plant"));
         expect(leanGround?.parcelArea_m2).toBe(ground?.parcelArea_m2);
@@ -64,7 +66,7 @@ describe("a planner without a way to work out the planting area", () => {
     const one = createProject();
     const planner = createLeanPlanner();
     const before = planner.plan(one);
-    const after = planner.plan(one, plantingArea);
+    const after = planner.plan(one, { plantingAreaOf: plantingArea });
     expect(after.rows).toBe(before.rows);
     expect(after.ground?.plantingArea).toEqual(createPlanner().plan(one).ground?.plantingArea);
     expect(planner.plan(one).ground).toBe(after.ground);
@@ -78,10 +80,10 @@ describe("a planner without a way to work out the planting area", () => {
       asked++;
       return plantingArea(parts);
     };
-    planner.plan(one, counted);
+    planner.plan(one, { plantingAreaOf: counted });
     const turned = { ...one, blocks: [createBlock({ bearing: { kind: "given", bearing_deg: 40 } })] };
-    expect(planner.plan(turned, () => null).ground?.plantingArea_m2).toBeGreaterThan(0);
-    planner.plan(turned, counted);
+    expect(planner.plan(turned, { plantingAreaOf: () => null }).ground?.plantingArea_m2).toBeGreaterThan(0);
+    planner.plan(turned, { plantingAreaOf: counted });
     expect(asked).toBe(1);
   });
 });

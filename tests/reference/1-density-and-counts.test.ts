@@ -4,7 +4,14 @@ import { createPlanner } from "../../src/core/planner.ts";
 import type { Project } from "../../src/core/project/project.ts";
 import { vineCount } from "../../src/core/rows/vines.ts";
 import { inUnit, parseQuantity } from "../../src/core/units.ts";
-import { createBlock, createParcel, createProject, createShape, rectangle } from "../support/create-project.ts";
+import {
+  createBlock,
+  createGroundSettings,
+  createParcel,
+  createProject,
+  createShape,
+  rectangle,
+} from "../support/create-project.ts";
 import { type Source, titled } from "./source.ts";
 
 const rule: Source = { read: "university lecture notes, Vineyard design and establishment" };
@@ -80,7 +87,7 @@ describe("1 counts of a row and a block", () => {
     const { rows } = planned(
       createProject({
         parcels: [createParcel([rectangle(10, 100)])],
-        ground: { setback_m: 0, obstacleDistance_m: 3, noPlantDistance_m: 3, alleyWidth_m: 6 },
+        ground: createGroundSettings({ setback_m: 0 }),
         blocks: [createBlock({ headland_m: 0, endGap_m: 1.5, vineSpacing_m: 1.8, rowEnd: "vines" })],
       }),
     );
@@ -98,7 +105,7 @@ describe("1 counts of a row and a block", () => {
     const { block } = planned(
       createProject({
         parcels: [createParcel([rectangle(100, 120)])],
-        ground: { setback_m: 3, obstacleDistance_m: 3, noPlantDistance_m: 3, alleyWidth_m: 6 },
+        ground: createGroundSettings({ setback_m: 3 }),
         blocks: [createBlock({ rowSpacing_m: 2.4384 })],
       }),
     );
@@ -109,7 +116,7 @@ describe("1 counts of a row and a block", () => {
     const { rows, block } = planned(
       createProject({
         parcels: [createParcel([rectangle(metres("99 ft"), metres("448 ft"))])],
-        ground: { setback_m: 0, obstacleDistance_m: 3, noPlantDistance_m: 3, alleyWidth_m: 6 },
+        ground: createGroundSettings({ setback_m: 0 }),
         blocks: [
           createBlock({
             headland_m: 0,
@@ -137,7 +144,7 @@ describe("1 counts of a row and a block", () => {
     const middle_m = width_m / 2;
     return createProject({
       parcels: [createParcel([rectangle(width_m, depth_m)])],
-      ground: { setback_m: 0, obstacleDistance_m: 3, noPlantDistance_m: 3, alleyWidth_m: metres("30 ft") },
+      ground: createGroundSettings({ setback_m: 0, alleyWidth_m: metres("30 ft") }),
       crossAlleys: [
         {
           key: "alley",

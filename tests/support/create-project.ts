@@ -3,6 +3,7 @@ import { createFrame, type Frame } from "../../src/core/plane/frame.ts";
 import { defaults } from "../../src/core/project/defaults.ts";
 import type {
   Block,
+  GroundSettings,
   KeepOut,
   Parcel,
   Project,
@@ -65,6 +66,19 @@ export function createKeepOut(shape: Parameters<typeof createShape>[0], change: 
     distance_m: 4,
     wiresPass: false,
     largestGap_m: null,
+    trenchDistance_m: 2,
+    crossing: "never",
+    ...change,
+  };
+}
+
+export function createGroundSettings(change: Partial<GroundSettings> = {}): GroundSettings {
+  return {
+    ...defaults.metric.ground,
+    setback_m: 3,
+    obstacleDistance_m: 3,
+    noPlantDistance_m: 3,
+    alleyWidth_m: 6,
     ...change,
   };
 }
@@ -145,7 +159,9 @@ export function createProject(change: Partial<Project> = {}): Project {
     marks: [],
     mainLines: [],
     spotHeights: [],
-    ground: { setback_m: 3, obstacleDistance_m: 3, noPlantDistance_m: 3, alleyWidth_m: 6 },
+    ground: createGroundSettings(),
+    mainLine: defaults.metric.mainLine,
+    trench: defaults.metric.trench,
     blocks: [createBlock()],
     materials: {
       ...defaults.us.materials,

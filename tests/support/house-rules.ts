@@ -12,6 +12,7 @@ const roof = [
   "plan",
   "planner",
   "lean-planner",
+  "main-works",
   "remembered",
   "validate-plan",
   "nothing-lost",
@@ -24,7 +25,7 @@ const roof = [
 const corePackages: Readonly<Record<string, readonly string[]>> = {
   proj4: ["src/core/plane/"],
   "clipper2-ts": ["src/core/plane/"],
-  flatbush: ["src/core/plane/", "src/core/ground/", "src/core/rows/"],
+  flatbush: ["src/core/plane/", "src/core/ground/", "src/core/rows/", "src/core/mainline/"],
   geomagnetism: ["src/core/plane/"],
   delaunator: ["src/core/ground/"],
   zod: ["src/core/project/", "src/core/exchange/"],

@@ -23,7 +23,7 @@ export function otherProject(project: Project, other: Other): Outcome<Project> {
 
 /** Plans of the other, by a planner of its own: the page's keeps what it knows of the project that is open. */
 export function createOtherPlanner(): (project: Project, other: Other) => Outcome<Plan> {
-  const planner = createLeanPlanner(() => null, cutCoils);
+  const planner = createLeanPlanner({ cutOf: cutCoils });
   return (project, other) => {
     const changed = otherProject(project, other);
     return changed.ok ? success(planner.plan(changed.value)) : changed;

@@ -23,13 +23,13 @@ export interface Drip {
  * along the ground; a row without vines has none. Hose clips: one a gap between vines and one at each end (common practice, no
  * source). Flow is all emitters at their nominal flow, L/h. Gives no findings.
  */
-export function drip(rows: Rows, mainline: Mainline, blocks: readonly Block[]): Drip {
+export function drip(rows: Rows, { waterEnd: waterEnds }: Pick<Mainline, "waterEnd">, blocks: readonly Block[]): Drip {
   const settings = new Map(blocks.map((block) => [block.id, block.drip]));
   const perRow = rows.rows.map((row, index) => {
     const own = settings.get(row.block);
     if (own === undefined) throw new Error(`row ${row.id} is of block ${row.block}, which the project does not have`);
     const emitters = row.vines * own.emittersPerVine;
-    const waterEnd = mainline.waterEnd[index] ?? "start";
+    const waterEnd = waterEnds[index] ?? "start";
     return {
       lateral_m: row.vines === 0 ? 0 : farthestVine_m(rows, row, index, waterEnd) + own.overrun_m,
       waterEnd,

@@ -1,12 +1,30 @@
 import { type Finding, type Phrase, quantity, say } from "../finding.ts";
 import { endAssemblyNames } from "./end-assembly-names.ts";
 import { defaultsUsed } from "./findings.ts";
-import type { Block, GroundSettings, MaterialSettings, PostSettings, TrellisSettings } from "./project.ts";
-import type { dripSection, groundSection, materialsSection, rowsSection, trellisSection } from "./schema.ts";
+import type {
+  Block,
+  GroundSettings,
+  MainLineSettings,
+  MaterialSettings,
+  PostSettings,
+  TrellisSettings,
+  TrenchSettings,
+} from "./project.ts";
+import type {
+  dripSection,
+  groundSection,
+  mainLineSection,
+  materialsSection,
+  rowsSection,
+  trellisSection,
+  trenchSection,
+} from "./schema.ts";
 import type { Stated } from "./schema-parts.ts";
 
 interface StatedSettings {
   readonly ground: Stated<typeof groundSection>;
+  readonly mainLine: Stated<typeof mainLineSection>;
+  readonly trench: Stated<typeof trenchSection>;
   readonly materials: Stated<typeof materialsSection>;
   readonly blocks: readonly {
     readonly rows: Stated<typeof rowsSection>;
@@ -17,6 +35,8 @@ interface StatedSettings {
 
 interface Settled {
   readonly ground: GroundSettings;
+  readonly mainLine: MainLineSettings;
+  readonly trench: TrenchSettings;
   readonly materials: MaterialSettings;
   readonly blocks: readonly Block[];
 }
@@ -24,6 +44,8 @@ interface Settled {
 /** One note with every value that was taken as usual, in the first block it was taken for; null when all is stated. */
 export function defaultsNote(stated: StatedSettings, settled: Settled): Finding | null {
   const ground = missing(stated.ground, groundPhrases(settled.ground));
+  const line = missing(stated.mainLine, mainLinePhrases(settled.mainLine));
+  const dug = missing(stated.trench, trenchPhrases(settled.trench));
   const supplies = missing(stated.materials, materialPhrases(settled.materials));
   const ofBlocks = new Map<string, Phrase>();
   for (const [i, block] of settled.blocks.entries()) {
@@ -36,7 +58,7 @@ export function defaultsNote(stated: StatedSettings, settled: Settled): Finding 
   }
   const phrases = [
     ...ofBlocks.values(),
-    ...ground.map(([, phrase]) => phrase),
+    ...[...ground, ...line, ...dug].map(([, phrase]) => phrase),
     ...supplies.map(([, phrase]) => phrase),
   ];
   if (phrases.length === 0) return null;
@@ -101,6 +123,31 @@ function groundPhrases(ground: GroundSettings): Phrases {
     obstacleDistance: say`distance from obstacles ${quantity("length", ground.obstacleDistance_m)}`,
     noPlantDistance: say`distance from no-plant lines and areas ${quantity("length", ground.noPlantDistance_m)}`,
     alleyWidth: say`cross alley ${quantity("length", ground.alleyWidth_m)}`,
+  };
+}
+
+function mainLinePhrases(line: MainLineSettings): Phrases {
+  const lanes = {
+    inside: "between end posts and first vines",
+    between: "between end posts and anchors",
+    beyond: "beyond the anchors",
+  };
+  return {
+    lane: say`main line ${lanes[line.lane]}`,
+    postDistance: say`${quantity("length", line.postDistance_m)} from posts and anchors`,
+    boundaryDistance: say`and ${quantity("length", line.boundaryDistance_m)} from the outline`,
+  };
+}
+
+function trenchPhrases(trench: TrenchSettings): Phrases {
+  return {
+    pipe: say`pipe ${quantity("diameter", trench.pipe.outside_mm)} outside`,
+    cover: say`${quantity("length", trench.cover_m)} of ground over it`,
+    tool:
+      trench.tool === "hand"
+        ? say`dug by hand`
+        : say`dug with ${trench.tool === "trencher" ? "a trencher" : "an excavator"}`,
+    soil: say`in ${trench.soil}`,
   };
 }
 

@@ -1,21 +1,27 @@
+import { pipeSizes } from "../hydraulics/pipe-sizes.ts";
 import type { UnitSystem } from "../units.ts";
 import type {
   DripSettings,
   GroundSettings,
+  MainLineSettings,
   MaterialSettings,
   PostSettings,
   RowSettings,
   TieOff,
   TrellisSettings,
+  TrenchSettings,
   Wire,
   WirePurpose,
 } from "./project.ts";
 import { si } from "./si.ts";
+import { usualCover_m } from "./usual-cover.ts";
 import { usualWire } from "./usual-wire.ts";
 
 /** What stands in for settings that are not stated. The end gap is worked out from the vine spacing. */
 export interface Defaults {
   readonly ground: GroundSettings;
+  readonly mainLine: MainLineSettings;
+  readonly trench: TrenchSettings;
   readonly rows: Omit<RowSettings, "endGap_m">;
   readonly trellis: TrellisSettings;
   readonly drip: DripSettings;
@@ -50,6 +56,36 @@ function post(diameter: string, embedment_m: number): PostSettings {
   };
 }
 
+/** Paces, ranges and habits: common practice, no source. Soil bearing: silt loam, the lower of two published tables (handbook, section 7). */
+function trench(units: UnitSystem): TrenchSettings {
+  const length = (metric: string, us: string): number => si("length", units === "us" ? us : metric);
+  const pipe = pipeSizes.find(({ size }) => size === (units === "us" ? "pvc-40-2in" : "pvc-pn10-50mm"));
+  if (pipe === undefined) throw new Error("the usual pipe is in no table");
+  const { size, outside_mm, inside_mm, stick_m, joint } = pipe;
+  return {
+    pipe: { size, outside_mm, inside_mm, stick_m, joint },
+    cover_m: usualCover_m(outside_mm),
+    frostDepth_m: null,
+    grade_ratio: null,
+    bedding_m: 0,
+    tool: "trencher",
+    width_m: null,
+    sideSlope_ratio: 0,
+    turningRoom_m: length("3 m", "10 ft"),
+    dug: "before-posts",
+    soil: "loam",
+    swell_ratio: null,
+    stationStep_m: length("5 m", "20 ft"),
+    leastLow_m: 0.15,
+    dugPerHour_m: null,
+    laidPerHour_m: [length("20 m", "65 ft"), length("40 m", "130 ft")],
+    hoursADay_h: 8,
+    people: 2,
+    testPressure_kpa: si("pressure", units === "us" ? "100 psi" : "6 bar"),
+    soilBearing_kpa: si("pressure", "750 psf"),
+  };
+}
+
 function defaultsIn(units: UnitSystem): Defaults {
   const length = (metric: string, us: string): number => si("length", units === "us" ? us : metric);
   // Common practice, no source, unless a line says otherwise; round numbers of each unit system, so the two differ a little.
@@ -59,7 +95,23 @@ function defaultsIn(units: UnitSystem): Defaults {
       obstacleDistance_m: length("3 m", "10 ft"),
       noPlantDistance_m: length("3 m", "10 ft"),
       alleyWidth_m: length("6 m", "20 ft"),
+      // Above 7.5 to 10 % across is the upper limit of ordinary equipment (calculation handbook, section 10).
+      steepestAlong_ratio: 0.15,
+      steepestAcross_ratio: 0.08,
     },
+    mainLine: {
+      source: null,
+      lane: "beyond",
+      postDistance_m: length("1 m", "3 ft"),
+      obstacleDistance_m: length("2 m", "6 ft"),
+      noPlantDistance_m: length("1 m", "3 ft"),
+      boundaryDistance_m: length("1 m", "3 ft"),
+      pins: [],
+      trenchPrice_pm: null,
+      crossingPrice: null,
+      crossingAs_m: length("15 m", "50 ft"),
+    },
+    trench: trench(units),
     rows: {
       bearing: { kind: "edge", edge: "longest" },
       rowSpacing_m: length("2.4 m", "8 ft"),

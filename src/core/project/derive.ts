@@ -27,7 +27,13 @@ export function deriveProject(document: ProjectDocument, earlier: Project | null
   const places = placeBlocks(features, settings);
   const keepOuts = features.keepOuts.map((keepOut) => {
     const usual = keepOut.role === "obstacle" ? ground.obstacleDistance_m : ground.noPlantDistance_m;
-    return { ...keepOut, distance_m: keepOut.distance_m ?? usual };
+    const ofTrench =
+      keepOut.role === "obstacle" ? settings.mainLine.obstacleDistance_m : settings.mainLine.noPlantDistance_m;
+    return {
+      ...keepOut,
+      distance_m: keepOut.distance_m ?? usual,
+      trenchDistance_m: keepOut.trenchDistance_m ?? ofTrench,
+    };
   });
   const crossAlleys = features.crossAlleys.map((alley) => ({
     ...alley,
@@ -59,6 +65,8 @@ export function deriveProject(document: ProjectDocument, earlier: Project | null
     mainLines: features.mainLines,
     spotHeights: features.spotHeights,
     ground,
+    mainLine: settings.mainLine,
+    trench: settings.trench,
     blocks,
     materials: settings.materials,
   };
@@ -81,6 +89,8 @@ function sharing(earlier: Project, project: Project): Project {
     mainLines: sharedList(earlier.mainLines, project.mainLines),
     spotHeights: sharedList(earlier.spotHeights, project.spotHeights),
     ground: shared(earlier.ground, project.ground),
+    mainLine: shared(earlier.mainLine, project.mainLine),
+    trench: shared(earlier.trench, project.trench),
     blocks: sharedList(earlier.blocks, project.blocks),
     materials: shared(earlier.materials, project.materials),
   };

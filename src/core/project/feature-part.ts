@@ -75,9 +75,19 @@ export function featurePart(feature: FileFeature, role: Role, drawn: DrawnShape,
     }
     case "obstacle":
     case "no-plant": {
-      const { distance, wiresPass = false, largestGap } = read(known.keepOutProperties);
-      const keepOut = { key, role, name, shape: shape(), distance_m: distance ?? null, wiresPass };
-      return { keepOuts: [{ ...keepOut, largestGap_m: largestGap ?? null }], findings };
+      const { distance, wiresPass = false, largestGap, trenchDistance, crossing } = read(known.keepOutProperties);
+      const keepOut = {
+        key,
+        role,
+        name,
+        shape: shape(),
+        distance_m: distance ?? null,
+        wiresPass,
+        largestGap_m: largestGap ?? null,
+        trenchDistance_m: trenchDistance ?? null,
+        crossing: crossing ?? "never",
+      };
+      return { keepOuts: [keepOut], findings };
     }
     case "cross-alley": {
       if (drawn.lines.length === 0 && drawn.areas.length === 0) return wrong("a line or an area");

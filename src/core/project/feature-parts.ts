@@ -19,7 +19,7 @@ type Open<T, K extends keyof T> = Omit<T, K> & { readonly [P in K]: T[P] | null 
 export interface FeatureParts {
   readonly parcels: readonly Parcel[];
   readonly edges: readonly EdgeSetback[];
-  readonly keepOuts: readonly Open<KeepOut, "distance_m">[];
+  readonly keepOuts: readonly Open<KeepOut, "distance_m" | "trenchDistance_m">[];
   readonly crossAlleys: readonly Open<CrossAlley, "width_m">[];
   readonly blockAreas: readonly Open<BlockArea, "block">[];
   readonly givenRows: readonly GivenRow[];

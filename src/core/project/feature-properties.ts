@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import type { Role } from "./project.ts";
+import { crossings, type Role } from "./project.ts";
 import { label, quantity, type Section, section, words } from "./schema-parts.ts";
 
 /*
@@ -25,6 +25,8 @@ export const keepOutProperties = section({
   distance: quantity("length", 0, 500),
   wiresPass: truth,
   largestGap: quantity("length", 0, 100),
+  trenchDistance: quantity("length", 0, 500),
+  crossing: words(...crossings),
 });
 export const alleyProperties = section({ width: quantity("length", 0, 100) });
 export const blockProperties = section({ block: label });

@@ -29,6 +29,8 @@ export interface Project {
   readonly mainLines: readonly MainLine[];
   readonly spotHeights: readonly SpotHeight[];
   readonly ground: GroundSettings;
+  readonly mainLine: MainLineSettings;
+  readonly trench: TrenchSettings;
   /** Effective settings per block (defaults under project settings under the block's own); at least one. */
   readonly blocks: readonly Block[];
   readonly materials: MaterialSettings;
@@ -112,7 +114,14 @@ export interface KeepOut {
   readonly wiresPass: boolean;
   /** Longest gap that is carried through, when `wiresPass`; null takes one bay. */
   readonly largestGap_m: number | null;
+  /** What the middle of a trench keeps from it. */
+  readonly trenchDistance_m: number;
+  /** May the main line cross it: never, square to it only, or as if it were not there (a power line overhead). */
+  readonly crossing: Crossing;
 }
+
+export const crossings = ["never", "square", "free"] as const;
+export type Crossing = (typeof crossings)[number];
 
 /** A strip across long rows left open for machines: along lines `width_m` wide, or areas as drawn. */
 export interface CrossAlley {
@@ -173,6 +182,99 @@ export interface GroundSettings {
   readonly obstacleDistance_m: number;
   readonly noPlantDistance_m: number;
   readonly alleyWidth_m: number;
+  /** What the machine that drives the rows may do at most: slope along them, and across. */
+  readonly steepestAlong_ratio: number;
+  readonly steepestAcross_ratio: number;
+}
+
+/** Where the main line crosses the line of a row: first vine to end post, end post to anchor, or past the anchor. */
+export const lanes = ["inside", "between", "beyond"] as const;
+export type Lane = (typeof lanes)[number];
+
+/** The main line: one for the whole project. */
+export interface MainLineSettings {
+  /** The `source` feature it begins at; null: whichever costs least. */
+  readonly source: FeatureKey | null;
+  readonly lane: Lane;
+  /** Least distance from the middle of the trench to posts and anchors, and to the rows it runs beside. */
+  readonly postDistance_m: number;
+  /** To obstacles, where the feature does not say. */
+  readonly obstacleDistance_m: number;
+  /** To no-plant lines and areas, where the feature does not say. */
+  readonly noPlantDistance_m: number;
+  readonly boundaryDistance_m: number;
+  /** Ends of rows that are to meet the water, whatever it costs; the first that fits a row counts. */
+  readonly pins: readonly WaterPin[];
+  /** Of a metre of trench dug and filled, and of one crossing; null: not priced. The pipe's price is in the price list. */
+  readonly trenchPrice_pm: number | null;
+  readonly crossingPrice: number | null;
+  /** What a crossing counts while it is not priced: as so much more trench. */
+  readonly crossingAs_m: number;
+}
+
+export interface WaterPin {
+  /** null: every block. */
+  readonly block: string | null;
+  /** First and last row number (inclusive). */
+  readonly fromRow: number;
+  readonly toRow: number;
+  readonly end: "start" | "end";
+}
+
+/** How pipe is joined: solvent cement, gasketed bells, or barbed and clamped fittings on coiled pipe. */
+export const pipeJoints = ["solvent", "gasket", "barbed"] as const;
+export type PipeJoint = (typeof pipeJoints)[number];
+
+export interface PipeSettings {
+  /** Name of a size in the pipe tables (`pipeSizes`), or the person's own. */
+  readonly size: string;
+  readonly outside_mm: number;
+  readonly inside_mm: number;
+  /** Length that is sold. */
+  readonly stick_m: number;
+  readonly joint: PipeJoint;
+}
+
+export const trenchTools = ["hand", "trencher", "excavator"] as const;
+export type TrenchTool = (typeof trenchTools)[number];
+
+export const soilClasses = ["sand", "loam", "clay", "rock"] as const;
+export type SoilClass = (typeof soilClasses)[number];
+
+/** The trench: one for the whole project. */
+export interface TrenchSettings {
+  readonly pipe: PipeSettings;
+  /** Ground over the top of the pipe. */
+  readonly cover_m: number;
+  /** The person's local figure; null: not known. The pipe lies below it. */
+  readonly frostDepth_m: number | null;
+  /** Least fall that the trench bottom is given towards the low end, on wish only; null: constant cover. */
+  readonly grade_ratio: number | null;
+  readonly bedding_m: number;
+  readonly tool: TrenchTool;
+  /** At the bottom; null: from the pipe and the tool. */
+  readonly width_m: number | null;
+  /** Horizontal over vertical of its sides; 0 stands upright. */
+  readonly sideSlope_ratio: number;
+  /** Room that the trencher takes to turn. */
+  readonly turningRoom_m: number;
+  readonly dug: "before-posts" | "after-posts";
+  readonly soil: SoilClass;
+  /** Loose over bank, less 1; null: that of the soil class. */
+  readonly swell_ratio: number | null;
+  /** Stations for the person who digs. */
+  readonly stationStep_m: number;
+  /** A low point is drained from this depth on. */
+  readonly leastLow_m: number;
+  /** Slowest and fastest an hour; null: that of the tool. */
+  readonly dugPerHour_m: readonly [slow: number, fast: number] | null;
+  readonly laidPerHour_m: readonly [slow: number, fast: number];
+  readonly hoursADay_h: number;
+  readonly people: number;
+  /** Highest pressure of test and work, for thrust blocks. */
+  readonly testPressure_kpa: number;
+  /** What undisturbed soil bears, for thrust blocks. */
+  readonly soilBearing_kpa: number;
 }
 
 export interface Block {

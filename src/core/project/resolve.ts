@@ -2,6 +2,7 @@ import type { Finding } from "../finding.ts";
 import { type Defaults, defaultEndGap_m } from "./defaults.ts";
 import { badSetting } from "./findings.ts";
 import type { BearingChoice, DripSettings, GroundSettings, Planting, RowOne, RowSettings } from "./project.ts";
+import { rowNumbers, rowNumbersWanted } from "./row-numbers.ts";
 import type { blockSection, dripSection, groundSection, rowsSection } from "./schema.ts";
 import type { Stated } from "./schema-parts.ts";
 
@@ -14,6 +15,8 @@ export function groundSettings(stated: Stated<typeof groundSection>, usual: Grou
     obstacleDistance_m: stated.obstacleDistance ?? usual.obstacleDistance_m,
     noPlantDistance_m: stated.noPlantDistance ?? usual.noPlantDistance_m,
     alleyWidth_m: stated.alleyWidth ?? usual.alleyWidth_m,
+    steepestAlong_ratio: stated.steepestAlong ?? usual.steepestAlong_ratio,
+    steepestAcross_ratio: stated.steepestAcross ?? usual.steepestAcross_ratio,
   };
 }
 
@@ -89,14 +92,12 @@ export function plantings(
 ): { readonly plantings: readonly Planting[]; readonly findings: readonly Finding[] } {
   const findings: Finding[] = [];
   const lots = stated.flatMap(({ rows, variety, rootstock, spare }, i): Planting[] => {
-    const [, from, to = from] = /^\s*(\d{1,5})\s*(?:[-–]\s*(\d{1,5})\s*)?$/.exec(rows) ?? [];
-    if (from === undefined || Number(from) < 1 || Number(to) < Number(from)) {
-      const why = 'it must be row numbers such as "1-12", the smaller first';
-      findings.push(badSetting(`blocks.${block}.plantings.${i}.rows`, `"${rows}"`, why));
+    const numbers = rowNumbers(rows);
+    if (numbers === null) {
+      findings.push(badSetting(`blocks.${block}.plantings.${i}.rows`, `"${rows}"`, rowNumbersWanted));
       return [];
     }
-    const spare_ratio = spare ?? usualSpare_ratio;
-    return [{ fromRow: Number(from), toRow: Number(to), variety, rootstock: rootstock ?? null, spare_ratio }];
+    return [{ ...numbers, variety, rootstock: rootstock ?? null, spare_ratio: spare ?? usualSpare_ratio }];
   });
   return { plantings: lots, findings };
 }

@@ -1,5 +1,15 @@
 import * as z from "zod/mini";
-import { coatings, endAssemblyKinds, tensileClasses, tieOffKinds, wireHolds } from "./project.ts";
+import {
+  coatings,
+  endAssemblyKinds,
+  lanes,
+  pipeJoints,
+  soilClasses,
+  tensileClasses,
+  tieOffKinds,
+  trenchTools,
+  wireHolds,
+} from "./project.ts";
 import { amount, count, label, place, quantity, section, sizes, words } from "./schema-parts.ts";
 
 /*
@@ -12,6 +22,8 @@ export const groundSection = section({
   obstacleDistance: quantity("length", 0, 500),
   noPlantDistance: quantity("length", 0, 500),
   alleyWidth: quantity("length", 0, 100),
+  steepestAlong: quantity("ratio", 0, 1),
+  steepestAcross: quantity("ratio", 0, 1),
 });
 
 const bearing = z.union(
@@ -189,6 +201,69 @@ export const materialsSection = section({
   prices: z.array(priceEntry, "it must be a list of packages with their prices"),
 });
 
+const pin = z.object(
+  { block: z.exactOptional(label), rows: label, end: words("start", "end") },
+  'it must name rows and the end that meets the water, such as {"rows": "1-12", "end": "start"}',
+);
+
+/** A price for a length of something: `{"price": 3, "per": "1 ft"}`, in a metre. */
+const pricePerLength = z.pipe(
+  z.object({ price: amount, per: quantity("length", 0.01, 1000) }, 'it must be such as {"price": 3, "per": "1 ft"}'),
+  z.transform<{ price: number; per: number }, number>(({ price, per }) => price / per),
+);
+
+export const mainLineSection = section({
+  source: label,
+  lane: words(...lanes),
+  postDistance: quantity("length", 0, 50),
+  obstacleDistance: quantity("length", 0, 500),
+  noPlantDistance: quantity("length", 0, 500),
+  boundaryDistance: quantity("length", 0, 500),
+  pins: z.array(pin, "it must be a list of rows with the end that meets the water"),
+  trenchPrice: pricePerLength,
+  crossingPrice: amount,
+  crossingAs: quantity("length", 0, 10_000),
+});
+
+const pace = z.tuple(
+  [quantity("length", 0.1, 10_000), quantity("length", 0.1, 10_000)],
+  'it must be the slowest and the fastest an hour, such as ["30 m", "100 m"]',
+);
+
+const pipe = z.object(
+  {
+    size: z.exactOptional(label),
+    outside: z.exactOptional(quantity("diameter", 5, 1000)),
+    inside: z.exactOptional(quantity("diameter", 3, 1000)),
+    stick: z.exactOptional(quantity("length", 0.5, 1000)),
+    joint: z.exactOptional(words(...pipeJoints)),
+  },
+  'it must name a size, such as {"size": "pvc-40-2in"}, or state its own diameters',
+);
+
+export const trenchSection = section({
+  pipe,
+  cover: quantity("length", 0, 5),
+  frostDepth: quantity("length", 0, 4),
+  grade: quantity("ratio", 0, 0.5),
+  bedding: quantity("length", 0, 1),
+  tool: words(...trenchTools),
+  width: quantity("length", 0.02, 5),
+  sideSlope: z.number("it must be a number, horizontal over vertical").check(z.minimum(0), z.maximum(5)),
+  turningRoom: quantity("length", 0, 50),
+  dug: words("before-posts", "after-posts"),
+  soil: words(...soilClasses),
+  swell: quantity("ratio", 0, 2),
+  stationStep: quantity("length", 0.5, 500),
+  leastLow: quantity("length", 0, 5),
+  dugPerHour: pace,
+  laidPerHour: pace,
+  hoursADay: quantity("time", 0.1, 24),
+  people: count(1, 100),
+  testPressure: quantity("pressure", 0, 5000),
+  soilBearing: quantity("pressure", 1, 2000),
+});
+
 export const frameSection = section({ origin: place });
 
 const planting = z.object(
@@ -213,5 +288,16 @@ export const blockSection = section({
 });
 
 /** Members that are objects of their own, read apart. */
-export const rootSections = ["version", "frame", "ground", "rows", "trellis", "drip", "materials", "blocks"] as const;
+export const rootSections = [
+  "version",
+  "frame",
+  "ground",
+  "mainLine",
+  "trench",
+  "rows",
+  "trellis",
+  "drip",
+  "materials",
+  "blocks",
+] as const;
 export const blockSections = ["rows", "trellis", "drip"] as const;

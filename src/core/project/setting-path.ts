@@ -6,10 +6,12 @@ import {
   dripSection,
   frameSection,
   groundSection,
+  mainLineSection,
   materialsSection,
   rootSection,
   rowsSection,
   trellisSection,
+  trenchSection,
 } from "./schema.ts";
 import type { Section } from "./schema-parts.ts";
 import { blockId } from "./settings.ts";
@@ -35,6 +37,8 @@ const rootParts: Readonly<Record<string, Section<unknown>>> = {
   ...blockParts,
   frame: frameSection,
   ground: groundSection,
+  mainLine: mainLineSection,
+  trench: trenchSection,
   materials: materialsSection,
 };
 

@@ -6,22 +6,34 @@ import { defaultsNote } from "./defaults-note.ts";
 import { badSetting, duplicateBlock } from "./findings.ts";
 import { isJsonObject, member, shown } from "./json-value.ts";
 import { migrate } from "./migrate.ts";
-import type { Block, GroundSettings, Json, JsonObject, MaterialSettings } from "./project.ts";
+import type {
+  Block,
+  GroundSettings,
+  Json,
+  JsonObject,
+  MainLineSettings,
+  MaterialSettings,
+  TrenchSettings,
+} from "./project.ts";
 import { readSection, type SectionReading } from "./read-section.ts";
 import { dripSettings, groundSettings, plantings, rowSettings } from "./resolve.ts";
+import { mainLineSettings } from "./resolve-main-line.ts";
 import { materialSettings } from "./resolve-materials.ts";
 import { trellisOver, trellisSettings } from "./resolve-trellis.ts";
+import { trenchSettings } from "./resolve-trench.ts";
 import {
   blockSection,
   blockSections,
   dripSection,
   frameSection,
   groundSection,
+  mainLineSection,
   materialsSection,
   rootSection,
   rootSections,
   rowsSection,
   trellisSection,
+  trenchSection,
 } from "./schema.ts";
 import type { Section, Stated } from "./schema-parts.ts";
 
@@ -30,6 +42,8 @@ export interface SettingsReading {
   readonly units: UnitSystem;
   readonly frameOrigin: LonLat | null;
   readonly ground: GroundSettings;
+  readonly mainLine: MainLineSettings;
+  readonly trench: TrenchSettings;
   readonly blocks: readonly Block[];
   readonly materials: MaterialSettings;
   readonly findings: readonly Finding[];
@@ -65,6 +79,8 @@ export function readSettings(value: Json | undefined): SettingsReading {
   const root = kept(readSection(rootSection, settings, "", rootSections));
   const frame = kept(part(frameSection, settings, "frame"));
   const ground = kept(part(groundSection, settings, "ground"));
+  const mainLine = kept(part(mainLineSection, settings, "mainLine"));
+  const trench = kept(part(trenchSection, settings, "trench"));
   const rows = kept(part(rowsSection, settings, "rows"));
   const trellis = kept(part(trellisSection, settings, "trellis"));
   const drip = kept(part(dripSection, settings, "drip"));
@@ -95,13 +111,22 @@ export function readSettings(value: Json | undefined): SettingsReading {
     };
   });
   const grounds = groundSettings(ground, fallback.ground);
-  const note = defaultsNote({ ground, materials, blocks: stated }, { ground: grounds, materials: supplies, blocks });
+  const line = mainLineSettings(mainLine, fallback.mainLine);
+  findings.push(...line.findings);
+  const dug = trenchSettings(trench, fallback.trench);
+  findings.push(...dug.findings);
+  const note = defaultsNote(
+    { ground, mainLine, trench, materials, blocks: stated },
+    { ground: grounds, mainLine: line.mainLine, trench: dug.trench, materials: supplies, blocks },
+  );
   if (note !== null) findings.push(note);
   return {
     name: root.name ?? null,
     units,
     frameOrigin: frame.origin ?? null,
     ground: grounds,
+    mainLine: line.mainLine,
+    trench: dug.trench,
     blocks,
     materials: supplies,
     findings,

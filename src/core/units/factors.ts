@@ -57,6 +57,8 @@ export const shortTon_kg = factor(90_718_474, 100_000);
 
 // Pressures in kilopascals: psi is the pound-force (4.4482216152605 N) on a square inch (6.4516 cm2).
 export const psi_kpa = factor(44_482_216_152_605, 6_451_600_000_000);
+/** The same on a square foot (0.09290304 m2). */
+export const psf_kpa = factor(44_482_216_152_605, 929_030_400_000_000);
 export const bar_kpa = factor(100);
 /** Metre of water at 1000 kg/m3 and g = 9.80665 m/s2 (g read in USU BIE 5110/6110 lecture notes, 2004). */
 export const metreHead_kpa = factor(980_665, 100_000);

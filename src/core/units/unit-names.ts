@@ -83,6 +83,7 @@ const named: Readonly<Record<QuantityKind, Names>> = {
     ["bar|bars", f.bar_kpa],
     ["mbar|hpa", { times: 1, over: 10 }],
     ["psi|lb/in2|lbf/in2", f.psi_kpa],
+    ["psf|lb/ft2|lbf/ft2", f.psf_kpa],
     ["m head|m of water|m water|mh2o|m h2o", f.metreHead_kpa],
     ["ft head|ft of water|ft water|fth2o|ft h2o", f.footHead_kpa],
   ],

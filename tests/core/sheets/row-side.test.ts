@@ -85,7 +85,10 @@ test("posts and stakes stand as the trellis has them, vines reach the lowest fru
 
 test("a row that meets the water at its end has its hose from there", () => {
   const plan = createPlanner().plan(readSample("acre-with-notch"));
-  const flipped = { ...plan, mainline: { waterEnd: plan.rows?.rows.map(() => "end" as const) ?? [] } };
+  const flipped = {
+    ...plan,
+    mainline: { job: null, route: null, waterEnd: plan.rows?.rows.map(() => "end" as const) ?? [] },
+  };
   const side = rowSide(flipped, "5");
   expect(side?.hose?.from_m).toBe(side?.length_m);
   expect(Number(side?.hose?.to_m)).toBeLessThan(Number(side?.vines[0]?.station_m));

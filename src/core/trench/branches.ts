@@ -1,0 +1,40 @@
+import { legLengths_m, type Route } from "../mainline/route.ts";
+import type { Branch } from "./trench.ts";
+
+/** The route as runs without a junction inside: at every junction the longest way on belongs to the run that comes in. */
+export function branchesOf(route: Route): readonly Branch[] {
+  const count = route.upstream.length;
+  const legs_m = legLengths_m(route);
+  const beyond_m = new Float64Array(count);
+  const next: number[][] = Array.from({ length: count }, () => []);
+  for (let i = count - 1; i > 0; i--) {
+    const from = route.upstream[i] ?? 0;
+    beyond_m[from] = Math.max(beyond_m[from] ?? 0, (beyond_m[i] ?? 0) + (legs_m[i] ?? 0));
+    next[from]?.unshift(i);
+  }
+  const far_m = (i: number): number => (legs_m[i] ?? 0) + (beyond_m[i] ?? 0);
+  const branches: Branch[] = [];
+  const waiting: (readonly number[])[] = count > 1 ? [[0]] : [];
+  for (let run = waiting.shift(); run !== undefined; run = waiting.shift()) {
+    const points = [...run];
+    for (;;) {
+      const at = points.at(-1) ?? 0;
+      const onward = next[at] ?? [];
+      const longest = onward.reduce<number | null>(
+        (best, i) => (best === null || far_m(i) > far_m(best) ? i : best),
+        null,
+      );
+      if (longest === null) break;
+      for (const other of onward) if (other !== longest) waiting.push([at, other]);
+      points.push(longest);
+    }
+    branches.push({ name: branches.length === 0 ? "main" : branchName(branches.length - 1), points });
+  }
+  return branches;
+}
+
+/** a, b, … z, aa, ab, … */
+function branchName(i: number): string {
+  const letter = String.fromCharCode(97 + (i % 26));
+  return i < 26 ? letter : branchName(Math.floor(i / 26) - 1) + letter;
+}
