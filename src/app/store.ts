@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import type { Finding } from "../core/finding.ts";
 import { createLeanPlanner, type Planner } from "../core/lean-planner.ts";
+import type { MainWorks } from "../core/main-works.ts";
 import type { Plan } from "../core/plan.ts";
 import type { Block, Project } from "../core/project/project.ts";
 import type { Sweep } from "../core/rows/rows.ts";
@@ -18,6 +19,17 @@ export interface Refusal {
   readonly findings: readonly Finding[];
 }
 
+/** A place on the trench: how far along which of its branches. */
+export interface TrenchPlace {
+  /** Index into the trench's branches. */
+  readonly branch: number;
+  /** Horizontal, from the branch's upstream end. */
+  readonly station_m: number;
+}
+
+/** How far the route of the main line is: as shown, being laid anew, or waiting until what moves the rows is let go. */
+export type RouteState = "laid" | "asked" | "waiting";
+
 /** What the page knows: signals only, no DOM. Everything that follows from the project is the core's plan. */
 export interface Store {
   readonly planner: Planner;
@@ -25,6 +37,11 @@ export interface Store {
   readonly planting: PlantingAreas;
   /** The cutting plans that are known; until one is, its coils are counted by length. */
   readonly cuttings: Cuttings;
+  /** The stages of the main line for a project that is shown, once they are loaded; null where the plan is to be without. */
+  readonly mainWorksOf: Signal<(project: Project) => MainWorks | null>;
+  readonly routeState: Signal<RouteState>;
+  /** The place on the trench that is pointed at, on the map or in the side view. */
+  readonly trenchPlace: Signal<TrenchPlace | null>;
   /** Every step since the project was opened; null while none is. */
   readonly history: Signal<History | null>;
   /** What an edit would give while something is held: shown in place of the last step. */
@@ -59,19 +76,29 @@ export interface Store {
 export function createStore(planner: Planner = createLeanPlanner()): Store {
   const planting = createPlantingAreas();
   const cuttings = createCuttings();
+  const mainWorksOf = signal((_: Project): MainWorks | null => null);
   const history = signal<History | null>(null);
   const draft = signal<Project | null>(null);
   const project = computed(() => draft.value ?? (history.value && current(history.value).project));
   const blockId = signal<string | null>(null);
   const drafting = computed(() => draft.value !== null);
   const plan = computed(() =>
-    project.value ? planner.plan(project.value, { plantingAreaOf: planting.of, cutOf: cuttings.of.value }) : null,
+    project.value
+      ? planner.plan(project.value, {
+          plantingAreaOf: planting.of,
+          cutOf: cuttings.of.value,
+          mainWorks: mainWorksOf.value(project.value),
+        })
+      : null,
   );
   const shownPlan = createShownPlan(plan, drafting);
   return {
     planner,
     planting,
     cuttings,
+    mainWorksOf,
+    routeState: signal<RouteState>("laid"),
+    trenchPlace: signal<TrenchPlace | null>(null),
     history,
     draft,
     project,
