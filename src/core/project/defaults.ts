@@ -98,6 +98,7 @@ function defaultsIn(units: UnitSystem): Defaults {
       // Above 7.5 to 10 % across is the upper limit of ordinary equipment (calculation handbook, section 10).
       steepestAlong_ratio: 0.15,
       steepestAcross_ratio: 0.08,
+      heights: "triangles",
     },
     mainLine: {
       source: null,

@@ -176,6 +176,10 @@ export interface SpotHeight {
   readonly height_m: number;
 }
 
+/** What lies between spot heights: triangles from each to its neighbours, or one plane through them all. */
+export const heightSurfaces = ["triangles", "plane"] as const;
+export type HeightSurface = (typeof heightSurfaces)[number];
+
 export interface GroundSettings {
   /** Default distance that planting keeps from an edge. */
   readonly setback_m: number;
@@ -185,6 +189,8 @@ export interface GroundSettings {
   /** What the machine that drives the rows may do at most: slope along them, and across. */
   readonly steepestAlong_ratio: number;
   readonly steepestAcross_ratio: number;
+  /** What lies between spot heights. */
+  readonly heights: HeightSurface;
 }
 
 /** Where the main line crosses the line of a row: first vine to end post, end post to anchor, or past the anchor. */

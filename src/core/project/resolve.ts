@@ -17,6 +17,7 @@ export function groundSettings(stated: Stated<typeof groundSection>, usual: Grou
     alleyWidth_m: stated.alleyWidth ?? usual.alleyWidth_m,
     steepestAlong_ratio: stated.steepestAlong ?? usual.steepestAlong_ratio,
     steepestAcross_ratio: stated.steepestAcross ?? usual.steepestAcross_ratio,
+    heights: stated.heights ?? usual.heights,
   };
 }
 

@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import {
   coatings,
   endAssemblyKinds,
+  heightSurfaces,
   lanes,
   pipeJoints,
   soilClasses,
@@ -24,6 +25,7 @@ export const groundSection = section({
   alleyWidth: quantity("length", 0, 100),
   steepestAlong: quantity("ratio", 0, 1),
   steepestAcross: quantity("ratio", 0, 1),
+  heights: words(...heightSurfaces),
 });
 
 const bearing = z.union(

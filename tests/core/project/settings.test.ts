@@ -17,7 +17,15 @@ describe("what a file does not state is taken as usual", () => {
   it("in round metres when the file is metric or does not say", () => {
     const { ground, units, blocks, materials } = projectIn(createFile());
     expect(units).toBe("metric");
-    expect(ground).toEqual({ setback_m: 3, obstacleDistance_m: 3, noPlantDistance_m: 3, alleyWidth_m: 6 });
+    expect(ground).toEqual({
+      setback_m: 3,
+      obstacleDistance_m: 3,
+      noPlantDistance_m: 3,
+      alleyWidth_m: 6,
+      steepestAlong_ratio: 0.15,
+      steepestAcross_ratio: 0.08,
+      heights: "triangles",
+    });
     expect(blocks).toEqual([
       {
         id: "1",
@@ -107,6 +115,9 @@ describe("what a file does not state is taken as usual", () => {
       obstacleDistance_m: 3.048,
       noPlantDistance_m: 3.048,
       alleyWidth_m: 6.096,
+      steepestAlong_ratio: 0.15,
+      steepestAcross_ratio: 0.08,
+      heights: "triangles",
     });
   });
 
@@ -153,11 +164,56 @@ describe("what a file does not state is taken as usual", () => {
 
 describe("what a file states", () => {
   it("is read in SI whatever unit it is written in", () => {
-    const { name, units, frameOrigin, ground, blocks, materials } = projectIn(
+    const { name, units, frameOrigin, ground, mainLine, trench, blocks, materials } = projectIn(
       fixtureText("good", "everything-stated.geojson"),
     );
     expect({ name, units, frameOrigin }).toEqual({ name: "Home field", units: "us", frameOrigin: [-76.8994, 42.6004] });
-    expect(ground).toEqual({ setback_m: 3.048, obstacleDistance_m: 4, noPlantDistance_m: 5, alleyWidth_m: 6.096 });
+    expect(ground).toEqual({
+      setback_m: 3.048,
+      obstacleDistance_m: 4,
+      noPlantDistance_m: 5,
+      alleyWidth_m: 6.096,
+      steepestAlong_ratio: 0.2,
+      steepestAcross_ratio: 0.1,
+      heights: "plane",
+    });
+    expect(mainLine).toEqual({
+      source: "well",
+      lane: "between",
+      postDistance_m: 0.9144,
+      obstacleDistance_m: 1.8288,
+      noPlantDistance_m: 1,
+      boundaryDistance_m: 1.2192,
+      pins: [
+        { block: "east", fromRow: 1, toRow: 12, end: "start" },
+        { block: null, fromRow: 13, toRow: 13, end: "end" },
+      ],
+      trenchPrice_pm: expect.closeTo(3 / 0.3048, 9),
+      crossingPrice: 400,
+      crossingAs_m: 12,
+    });
+    expect(trench).toEqual({
+      pipe: { size: "my own", outside_mm: 63.5, inside_mm: 50.8, stick_m: 6.096, joint: "gasket" },
+      cover_m: 0.6096,
+      frostDepth_m: 0.762,
+      grade_ratio: 0.005,
+      bedding_m: 0.1016,
+      tool: "excavator",
+      width_m: 0.3048,
+      sideSlope_ratio: 0.5,
+      turningRoom_m: 3.6576,
+      dug: "after-posts",
+      soil: "clay",
+      swell_ratio: 0.3,
+      stationStep_m: 7.62,
+      leastLow_m: 0.1524,
+      dugPerHour_m: [20, 60],
+      laidPerHour_m: [15.24, 45.72],
+      hoursADay_h: 9,
+      people: 3,
+      testPressure_kpa: expect.closeTo(120 * 6.894757293168361, 9),
+      soilBearing_kpa: 50,
+    });
     expect(blocks[0]).toEqual({
       id: "east",
       name: "East block",
