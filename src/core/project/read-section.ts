@@ -99,6 +99,7 @@ const kinds: readonly [QuantityKind, ...QuantityKind[]] = [
   "time",
   "force",
   "temperature",
+  "earth",
 ];
 const limitsSchema = z.object({ kind: z.enum(kinds), value: z.number(), min: z.number(), max: z.number() });
 

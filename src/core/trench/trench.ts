@@ -9,11 +9,21 @@ export interface Trench {
   readonly lows: readonly ProfilePoint[];
   readonly highs: readonly ProfilePoint[];
   readonly conflicts: readonly LaneConflict[];
+  readonly bends: readonly Bend[];
+  /** How each branch is laid, in the order of the branches. */
+  readonly pipes: readonly BranchPipe[];
+  readonly sleeves: readonly Sleeve[];
+  /** Where water pushes the pipe line, the hardest first; blocks are cast only where joints are gasketed. */
+  readonly thrusts: readonly Thrust[];
   readonly parts: readonly TrenchPart[];
   readonly earth: Earth;
+  /** Ground over the pipe in force: as set, or the frost depth where that is more. */
+  readonly cover_m: number;
   /** Horizontal, and along the ground (null where heights are missing). */
   readonly length_m: number;
   readonly groundLength_m: number | null;
+  /** Dug beside it: from the tee of every row to its end post, where the tee is outside of it; in the order of the plan's rows. */
+  readonly leads_m: readonly number[];
 }
 
 /** A run of the route without a junction inside: the first one leaves the source. */
@@ -28,7 +38,7 @@ export interface Branch {
 export interface Profile {
   /** Horizontal, from the upstream end of the branch; every bend, tee and step of the way. */
   readonly station_m: Float64Array;
-  /** Along the ground. */
+  /** Along the ground; level across ground that is not known. */
   readonly slopeStation_m: Float64Array;
   /** x, y pairs. */
   readonly xy: Float64Array;
@@ -58,11 +68,53 @@ export interface ProfilePoint {
 
 /** A row whose post or anchor is nearer to the trench than it should be, or that leaves the trencher too little room. */
 export interface LaneConflict {
+  /** -1 where it is a boundary or an obstacle that leaves no room to turn. */
   readonly row: number;
+  /** The end of the row it is nearer to. */
   readonly end: "start" | "end";
   readonly what: "post" | "anchor" | "turning";
   readonly distance_m: number;
   readonly least_m: number;
+  /** The place on the trench. */
+  readonly xy: readonly [x_m: number, y_m: number];
+}
+
+/** Fittings that pipe is turned with, degrees; smaller angles the pipe takes by bending. */
+export const elbowAngles_deg = [90, 45, 22.5, 11.25] as const;
+export type ElbowAngle = (typeof elbowAngles_deg)[number];
+
+/** A place where the line turns in plan. */
+export interface Bend {
+  /** Of the route. */
+  readonly point: number;
+  readonly xy: readonly [x_m: number, y_m: number];
+  /** 0 goes straight on. */
+  readonly angle_deg: number;
+  /** Largest first; none where the pipe itself bends. */
+  readonly elbows: readonly ElbowAngle[];
+}
+
+/** A branch laid end to end. */
+export interface BranchPipe {
+  /** Along the ground, from its tee. */
+  readonly length_m: number;
+  /** Sticks started for it; for coiled pipe the share of the coils it takes. */
+  readonly sticks: number;
+  /** Joints between its sticks. */
+  readonly joints: number;
+  /** Left over of its last stick, and what goes into the bells. */
+  readonly waste_m: number;
+}
+
+/** What water under pressure does to the line where it turns, parts or ends. */
+export interface Thrust {
+  readonly at: "bend" | "tee" | "end" | "valve";
+  /** Of the elbow; null for what is none. */
+  readonly angle_deg: ElbowAngle | null;
+  readonly count: number;
+  readonly force_n: number;
+  /** Face of a block against undisturbed soil. */
+  readonly face_m2: number;
 }
 
 export const trenchPartKinds = [
@@ -70,7 +122,9 @@ export const trenchPartKinds = [
   "pipe-coupling",
   "row-tee",
   "branch-tee",
+  "valve-tee",
   "elbow",
+  "swing-joint",
   "riser",
   "riser-adapter",
   "main-valve",
@@ -94,31 +148,51 @@ export interface TrenchPart {
   readonly quantity: number;
   /** What each row takes of it, in the order of the plan's rows; null when it serves all of them. */
   readonly perRow: readonly number[] | null;
+  /** Lengths that it is cut into, where it is counted in metres. */
+  readonly pieces_m: readonly number[];
   /** How it was counted, a half sentence. */
   readonly purpose: string;
   /** Length or count of a package, where the price list names none. */
   readonly pack: number;
 }
 
-/** Earth moved: bank is as it lies, loose as it is thrown out. */
+/** Earth moved and time taken: bank is as it lies, loose as it is thrown out. */
 export interface Earth {
+  /** At the bottom, and at the top where it is deepest. */
   readonly width_m: number;
+  readonly topWidth_m: number;
+  /** Route and leads together. */
+  readonly dug_m: number;
+  /** Cut, pipe, bedding, backfill, surplus: bank. */
   readonly cut_m3: number;
   readonly pipe_m3: number;
   readonly bedding_m3: number;
   readonly backfill_m3: number;
   readonly surplus_m3: number;
+  readonly swell_ratio: number;
   readonly loose_m3: number;
+  /** Heap beside the trench at 1.5 to 1. */
   readonly heapHeight_m: number;
   readonly heapBase_m: number;
-  readonly hours_h: readonly [least: number, most: number];
+  /** By the clock, all people or the machine at it: digging, laying pipe, filling back; and together. */
+  readonly digging_h: Range;
+  readonly laying_h: Range;
+  readonly filling_h: Range;
+  readonly hours_h: Range;
   /** Trench to open in a day: dug, piped, tested and half filled before it rains. */
-  readonly daily_m: readonly [least: number, most: number];
+  readonly daily_m: Range;
+  readonly days: Range;
   readonly deepest_m: number;
+  readonly deepestAt: readonly [x_m: number, y_m: number];
 }
+
+export type Range = readonly [least: number, most: number];
 
 /** What a crossing takes. */
 export interface Sleeve {
   readonly feature: FeatureKey;
+  readonly name: string | null;
+  /** Middle of the crossing. */
+  readonly xy: readonly [x_m: number, y_m: number];
   readonly length_m: number;
 }

@@ -44,6 +44,10 @@ export const gallon_l = factor(3_785_411_784, 1_000_000_000);
 export const imperialGallon_l = factor(454_609, 100_000);
 export const cubicFoot_l = factor(28_316_846_592, 1_000_000_000);
 
+// Earth in cubic metres: a yard is 0.9144 m.
+export const cubicYard_m3 = factor(764_554_857_984, 1_000_000_000_000);
+export const cubicFoot_m3 = factor(28_316_846_592, 1_000_000_000_000);
+
 // Flows in litres per hour.
 export const litrePerMinute_lph = factor(60);
 export const litrePerSecond_lph = factor(3600);

@@ -51,6 +51,10 @@ const metric: Readonly<Record<QuantityKind, Choice>> = {
     [0, unit("N", f.one, 1)],
   ],
   temperature: always(unit("°C", f.one, 1)),
+  earth: [
+    [0.1, unit("m³", f.one, 2)],
+    [0, unit("m³", f.one, 3)],
+  ],
 };
 
 const us: Readonly<Record<QuantityKind, Choice>> = {
@@ -84,6 +88,10 @@ const us: Readonly<Record<QuantityKind, Choice>> = {
     [0, unit("lbf", f.poundForce_n, 1)],
   ],
   temperature: always(unit("°F", f.fahrenheit_c, 1)),
+  earth: [
+    [0.1 * 0.764554857984, unit("yd³", f.cubicYard_m3, 2)],
+    [0, unit("yd³", f.cubicYard_m3, 3)],
+  ],
 };
 
 /**

@@ -1,7 +1,7 @@
 /**
  * Kinds of quantity and the SI unit a bare number of that kind is in:
  * length m · area m2 · diameter mm · angle deg · flow L/h (emitters) · volume L · mass kg · ratio 1 (shown as %) · pressure kPa · time h ·
- * force N · temperature °C.
+ * force N · temperature °C · earth m3 (earth, sand and concrete by volume).
  */
 export type QuantityKind =
   | "length"
@@ -15,6 +15,7 @@ export type QuantityKind =
   | "pressure"
   | "time"
   | "force"
-  | "temperature";
+  | "temperature"
+  | "earth";
 
 export type UnitSystem = "metric" | "us";

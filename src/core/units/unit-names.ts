@@ -106,6 +106,12 @@ const named: Readonly<Record<QuantityKind, Names>> = {
     ["°f|f|deg f|degf|fahrenheit|degrees fahrenheit|degrees f", f.fahrenheit_c],
     ["k|kelvin", f.kelvin_c],
   ],
+  earth: [
+    ["m3|cubic metre|cubic metres|cubic meter|cubic meters", f.one],
+    ["l|litre|litres|liter|liters", f.thousandth],
+    ["yd3|cu yd|cubic yard|cubic yards", f.cubicYard_m3],
+    ["ft3|cu ft|cubic foot|cubic feet", f.cubicFoot_m3],
+  ],
 };
 
 function unitsOf(names: Names): ReadonlyMap<string, Unit> {
@@ -130,6 +136,7 @@ const units: Readonly<Record<QuantityKind, ReadonlyMap<string, Unit>>> = {
   ratio: unitsOf(named.ratio),
   pressure: unitsOf(named.pressure),
   time: unitsOf(named.time),
+  earth: unitsOf(named.earth),
 };
 
 /** The unit of a kind with this spelling, or null. */

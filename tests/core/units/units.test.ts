@@ -74,6 +74,8 @@ describe("a quantity as a grower writes it", () => {
     ["temperature", "-5 C", -5],
     ["temperature", 12, 12],
     ["mass", "1 lb 4 oz", 0.5669904625],
+    ["earth", "2 yd³", 1.529109715968],
+    ["earth", "54 cu ft", 1.529109715968],
   ] as const)("%s %j is %d in SI", (kind, input, si) => {
     expect(Math.abs(read(kind, input) - si)).toBeLessThanOrEqual(Math.abs(si) * relativeTolerance);
   });
@@ -193,6 +195,9 @@ describe("a quantity as it is shown", () => {
     ["force", 12_345, "12.35 kN", "2,775 lbf"],
     ["temperature", -10, "-10 °C", "14 °F"],
     ["temperature", 0, "0 °C", "32 °F"],
+    ["earth", 22.653477, "22.65 m³", "29.63 yd³"],
+    ["earth", 0.05, "0.05 m³", "0.065 yd³"],
+    ["earth", 0, "0 m³", "0 yd³"],
   ] as const)("%s %d reads %j and %j", (kind, si, metric, us) => {
     expect(formatQuantity(kind, si, "metric")).toBe(metric);
     expect(formatQuantity(kind, si, "us")).toBe(us);
@@ -227,6 +232,7 @@ describe("a quantity as it is shown", () => {
     time: 0.01,
     force: 10,
     temperature: 0.1,
+    earth: 0.01,
   };
   /** Long distances are shown in hundredths of a kilometre or mile. */
   const farStep_m = 16.1;
@@ -244,6 +250,7 @@ describe("a quantity as it is shown", () => {
       "time",
       "force",
       "temperature",
+      "earth",
     );
     const systems = fc.constantFrom<UnitSystem[]>("metric", "us");
     fc.assert(
