@@ -9,8 +9,13 @@ import { visibilityGraph } from "../support/visibility-graph.ts";
 const cornersAdd = 1.001;
 
 function shortest(sketch: Parameters<typeof createRouteJob>[0], row: number, end: 0 | 1, wish: WorldWish = {}): number {
-  const seen = visibilityGraph(routeWorld(createRouteJob(sketch), wish), sketch.sources);
-  return leastCosts(seen.graph, 0)[seen.tee(row, end)] ?? Number.NaN;
+  const world = routeWorld(createRouteJob(sketch), wish);
+  const [all, taut] = [false, true].map((isTaut) => {
+    const seen = visibilityGraph(world, sketch.sources, { isTaut });
+    return leastCosts(seen.graph, 0)[seen.tee(row, end)];
+  });
+  expect(taut === all || Math.abs(Number(taut) - Number(all)) < 1e-6, `taut ${taut}, all ${all}`).toBe(true);
+  return all ?? Number.NaN;
 }
 
 const far: Point = [0, 1000];

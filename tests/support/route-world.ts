@@ -112,6 +112,17 @@ function side([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): number {
   return (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
 }
 
+/** Is a place within the outlines of the parcels, by counting the edges to the east of it? */
+export function isWithin({ keeps }: RouteWorld, [x, y]: Point): boolean {
+  return (
+    keeps.filter(({ feature, piece: [[x1, y1], [x2, y2]] }) => {
+      return feature === -1 && y1 > y !== y2 > y && x < x1 + ((y - y1) * (x2 - x1)) / (y2 - y1);
+    }).length %
+      2 ===
+    1
+  );
+}
+
 export function fromPiece_m([x, y]: Point, [[x1, y1], [x2, y2]]: Piece): number {
   const [dx, dy] = [x2 - x1, y2 - y1];
   const length2 = dx * dx + dy * dy;
