@@ -1,0 +1,59 @@
+import { planePoint } from "../plane/coordinate.ts";
+import type { GraphDraft } from "./graph-draft.ts";
+import { headOf, type RowEnd } from "./heads.ts";
+import type { Neighbours } from "./neighbours.ts";
+import type { RouteJob } from "./route-job.ts";
+
+/** An alley is trenched rather than the headland only where that is shorter by more than this. */
+const alleyFactor = 1.02;
+
+/**
+ * Ways along the alleys: on either side of every row half a spacing away, abreast of its two heads, so that a way gets from one end of
+ * the rows to the other, and past heads without touching them. Neighbours have the alley between them in common. The gap between two
+ * pieces of a row is a way too.
+ */
+export function linkAlleys(
+  draft: GraphDraft,
+  { rows }: RouteJob,
+  ends: readonly RowEnd[],
+  heads: Int32Array,
+  beside: Neighbours,
+): void {
+  const before = { start: new Map<number, number>(), end: new Map<number, number>() };
+  const nodeBeside = (row: number, side: 0 | 1, towards: 1 | -1): number => {
+    const end = ends[2 * row + side];
+    if (end === undefined) return -1;
+    const [x, y] = headOf(end);
+    // Across the rows as seen from the start: outward points back there and onward here.
+    const turn = (side === 0 ? -1 : 1) * towards;
+    const half_m = Number(rows.spacing_m[row]) / 2;
+    return draft.node(planePoint(x + turn * half_m * end.outward[1], y - turn * half_m * end.outward[0]));
+  };
+  for (let row = 0; row < rows.line.length; row++) {
+    const own: number[] = [];
+    for (const towards of [1, -1] as const) {
+      const known = towards === -1 ? [before.start.get(row), before.end.get(row)] : [];
+      const start = known[0] ?? nodeBeside(row, 0, towards);
+      const end = known[1] ?? nodeBeside(row, 1, towards);
+      draft.linkIfClear(start, end, alleyFactor);
+      own.push(start, end);
+      for (const [node, side, next] of [
+        [start, 0, beside.start],
+        [end, 1, beside.end],
+      ] as const) {
+        const other = Number(next[row]);
+        draft.linkIfClear(node, Number(heads[2 * row + side]));
+        if (towards === -1) continue;
+        if (other >= 0) {
+          draft.linkIfClear(node, Number(heads[2 * other + side]));
+          (side === 0 ? before.start : before.end).set(other, node);
+        }
+      }
+    }
+    const [startRight = -1, endRight = -1, startLeft = -1, endLeft = -1] = own;
+    draft.linkIfClear(startRight, startLeft);
+    draft.linkIfClear(endRight, endLeft);
+    const onward = Number(beside.onward[row]);
+    if (onward >= 0) draft.linkIfClear(Number(heads[2 * row + 1]), Number(heads[2 * onward]));
+  }
+}

@@ -1,0 +1,168 @@
+import Flatbush from "flatbush";
+import { isInside } from "../ground/inside.ts";
+import { segmentsApart_m } from "../plane/apart.ts";
+import { nearestOnSegment } from "../plane/segment.ts";
+import type { RowEnd } from "./heads.ts";
+import type { RouteJob } from "./route-job.ts";
+
+/** Barriers, by index, that a way from a place need not mind: those it begins too near to, and those it begins behind. */
+export interface Exempt {
+  /** May be nearer than their distance, but are not crossed. */
+  readonly near: ReadonlySet<number>;
+  readonly crossed: ReadonlySet<number>;
+}
+
+/** What the middle of a trench may do. */
+export interface Clearance {
+  /** May it run straight from one place to another? */
+  isClear(px: number, py: number, qx: number, qy: number, exempt?: Exempt): boolean;
+  /** The same, keeping the whole least distance to posts, anchors and rows as well. */
+  isRoomy(px: number, py: number, qx: number, qy: number): boolean;
+  /** Is a place within the parcels, outside of areas, and as far from everything as it must be? */
+  isFree(x: number, y: number): boolean;
+  isInParcels(x: number, y: number): boolean;
+  /** Nothing is too near to the place, and no area holds it. */
+  isUntouched(x: number, y: number): boolean;
+  /** What a way from the place need not mind. */
+  exemptAt(x: number, y: number): Exempt;
+}
+
+/** Rounding: as much nearer than its distance a barrier may be. */
+const slack_m = 1e-6;
+/** Of the least distance to posts: nearer than this the trench never comes; between the two it is a conflict that is told. */
+const hardShare = 0.5;
+
+/** Rows as walls, each with how near the trench may come at all, and without a conflict. */
+interface Walls {
+  readonly xy: Float64Array;
+  readonly hard_m: Float64Array;
+  readonly roomy_m: Float64Array;
+}
+
+/** The world of a route job. `ends` are the row ends as the route sees them, two a row. */
+export function createClearance(job: RouteJob, ends: readonly RowEnd[]): Clearance {
+  const { barriers } = job;
+  const walls = wallsOf(job, ends);
+  const barrierTree = treeOf(barriers.xy, barriers.distance_m);
+  const wallTree = treeOf(walls.xy, walls.roomy_m);
+  const outline = outlineTree(job);
+
+  const apart_m = (xy: Float64Array, i: number, px: number, py: number, qx: number, qy: number): number => {
+    const [rx, ry, sx, sy] = piece(xy, i);
+    return segmentsApart_m(px, py, qx, qy, rx, ry, sx, sy);
+  };
+
+  const isPastBarriers = (px: number, py: number, qx: number, qy: number, exempt: Exempt | undefined): boolean => {
+    let isPast = true;
+    barrierTree.search(Math.min(px, qx), Math.min(py, qy), Math.max(px, qx), Math.max(py, qy), (i) => {
+      if (!isPast || exempt?.crossed.has(i) === true) return false;
+      const keep_m = exempt?.near.has(i) === true ? 0 : at(barriers.distance_m, i);
+      const away_m = apart_m(barriers.xy, i, px, py, qx, qy);
+      if (away_m < keep_m - slack_m || away_m === 0) isPast = false;
+      return false;
+    });
+    return isPast;
+  };
+  const isPastWalls = (px: number, py: number, qx: number, qy: number, keep_m: Float64Array): boolean => {
+    let isPast = true;
+    wallTree.search(Math.min(px, qx), Math.min(py, qy), Math.max(px, qx), Math.max(py, qy), (i) => {
+      if (isPast && apart_m(walls.xy, i, px, py, qx, qy) < at(keep_m, i) - slack_m) isPast = false;
+      return false;
+    });
+    return isPast;
+  };
+  const isInParcels = (x: number, y: number): boolean => {
+    let isInside = false;
+    outline.search(x, y, Infinity, y, (i) => {
+      const [px, py, qx, qy] = piece(barriers.xy, i);
+      if (at(barriers.feature, i) === -1 && py > y !== qy > y && x < px + ((y - py) * (qx - px)) / (qy - py))
+        isInside = !isInside;
+      return false;
+    });
+    return isInside;
+  };
+  const areasAround = (x: number, y: number): ReadonlySet<number> => {
+    const around = new Set<number>();
+    barriers.features.forEach(({ areas }, f) => {
+      if (areas.some((rings) => isInside(rings, x, y))) around.add(f);
+    });
+    return around;
+  };
+  const tooNear = (x: number, y: number): ReadonlySet<number> => {
+    const near = new Set<number>();
+    for (const i of barrierTree.search(x, y, x, y)) {
+      const [px, py, qx, qy] = piece(barriers.xy, i);
+      if (nearestOnSegment(x, y, px, py, qx, qy).distance_m < at(barriers.distance_m, i) - slack_m) near.add(i);
+    }
+    return near;
+  };
+  return {
+    isClear: (px, py, qx, qy, exempt) =>
+      isPastBarriers(px, py, qx, qy, exempt) && isPastWalls(px, py, qx, qy, walls.hard_m),
+    isRoomy: (px, py, qx, qy) =>
+      isPastBarriers(px, py, qx, qy, undefined) && isPastWalls(px, py, qx, qy, walls.roomy_m),
+    isFree: (x, y) => isInParcels(x, y) && isPastBarriers(x, y, x, y, undefined) && areasAround(x, y).size === 0,
+    isInParcels,
+    isUntouched: (x, y) => tooNear(x, y).size === 0 && areasAround(x, y).size === 0,
+    exemptAt: (x, y) => {
+      const around = areasAround(x, y);
+      const isOutside = !isInParcels(x, y);
+      const crossed = new Set<number>();
+      barriers.feature.forEach((feature, i) => {
+        if (feature === -1 ? isOutside : around.has(feature)) crossed.add(i);
+      });
+      return { near: tooNear(x, y), crossed };
+    },
+  };
+}
+
+/** From where the trench may cross its line at one end to the other, less what the trench needs beside it; at most from anchor to anchor. */
+function wallsOf({ rows, postDistance_m }: RouteJob, ends: readonly RowEnd[]): Walls {
+  const count = rows.line.length;
+  const xy = new Float64Array(4 * count);
+  const hard_m = new Float64Array(count);
+  const roomy_m = new Float64Array(count);
+  for (let row = 0; row < count; row++) {
+    const beside_m = Math.min(postDistance_m, at(rows.spacing_m, row) / 2 - slack_m);
+    roomy_m[row] = Math.max(slack_m, beside_m);
+    hard_m[row] = Math.max(slack_m, hardShare * beside_m);
+    for (const side of [0, 1]) {
+      const end = ends[2 * row + side];
+      if (end === undefined) continue;
+      const past_m = Math.min(at(rows.reach_m, row), end.past_m - 2 * at(hard_m, row));
+      xy[4 * row + 2 * side] = end.post[0] + past_m * end.outward[0];
+      xy[4 * row + 2 * side + 1] = end.post[1] + past_m * end.outward[1];
+    }
+  }
+  return { xy, hard_m, roomy_m };
+}
+
+/** Boxes of segments, each as much larger as its distance. */
+function treeOf(xy: Float64Array, distance_m: Float64Array): Flatbush {
+  const tree = new Flatbush(Math.max(1, distance_m.length));
+  distance_m.forEach((keep_m, i) => {
+    const [px, py, qx, qy] = piece(xy, i);
+    tree.add(
+      Math.min(px, qx) - keep_m,
+      Math.min(py, qy) - keep_m,
+      Math.max(px, qx) + keep_m,
+      Math.max(py, qy) + keep_m,
+    );
+  });
+  if (distance_m.length === 0) tree.add(Infinity, Infinity, Infinity, Infinity);
+  tree.finish();
+  return tree;
+}
+
+/** Boxes of all barriers as they lie, to cast a ray over the outlines among them. */
+function outlineTree({ barriers }: RouteJob): Flatbush {
+  return treeOf(barriers.xy, new Float64Array(barriers.distance_m.length));
+}
+
+function piece(xy: Float64Array, i: number): readonly [px: number, py: number, qx: number, qy: number] {
+  return [at(xy, 4 * i), at(xy, 4 * i + 1), at(xy, 4 * i + 2), at(xy, 4 * i + 3)];
+}
+
+function at(list: Float64Array | Int32Array, i: number): number {
+  return list[i] ?? 0;
+}
