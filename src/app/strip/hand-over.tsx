@@ -16,7 +16,7 @@ export function HandOver() {
   const { project } = plan;
   const stem = fileStem(project.name);
   return (
-    <Stage number={7} name="Hand over" result={isBlank(project) ? afterTheParcel : "GeoJSON, tables, project file"}>
+    <Stage number={8} name="Hand over" result={isBlank(project) ? afterTheParcel : "GeoJSON, tables, project file"}>
       {project.parcels.some(({ outline }) => outline === "walked") && (
         <p class="sketch-caution">
           An outline here was walked with a phone: a sketch, metres off. Good for planning; do not stake from it.

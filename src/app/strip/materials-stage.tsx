@@ -16,7 +16,7 @@ export function MaterialsStage() {
   const plan = useStore().shownPlan.value;
   if (!plan) return null;
   return (
-    <Stage number={6} name="Materials" stage="materials" result={<MaterialsResult plan={plan} />}>
+    <Stage number={7} name="Materials" stage="materials" result={<MaterialsResult plan={plan} />}>
       <Desk />
     </Stage>
   );

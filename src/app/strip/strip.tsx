@@ -7,6 +7,7 @@ import { MainlineStage } from "./mainline-stage.tsx";
 import { MaterialsStage } from "./materials-stage.tsx";
 import { RowsStage } from "./rows-stage.tsx";
 import { TrellisStage } from "./trellis-stage.tsx";
+import { TrenchStage } from "./trench-stage.tsx";
 
 /** The steps, one under another in the order of the work. */
 export function Strip() {
@@ -18,6 +19,7 @@ export function Strip() {
       <MainlineStage />
       <TrellisStage />
       <DripStage />
+      <TrenchStage />
       <MaterialsStage />
       <HandOver />
       <Caution />

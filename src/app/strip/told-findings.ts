@@ -4,7 +4,7 @@ import type { Plan } from "../../core/plan.ts";
 import { count } from "./count.ts";
 
 /** The steps of the page, by the first half of the codes of their findings. */
-export type StageName = "ground" | "rows" | "mainline" | "trellis" | "drip" | "materials";
+export type StageName = "ground" | "rows" | "mainline" | "trellis" | "drip" | "trench" | "materials";
 
 const homes: Readonly<Record<StageName, readonly string[]>> = {
   ground: ["project", "ground", "drawing", "app"],
@@ -12,6 +12,7 @@ const homes: Readonly<Record<StageName, readonly string[]>> = {
   mainline: ["mainline"],
   trellis: ["trellis"],
   drip: ["drip"],
+  trench: ["trench"],
   materials: ["materials"],
 };
 
