@@ -1,5 +1,6 @@
-import type { PlanePoint } from "../plane/coordinate.ts";
 import type { Exempt } from "./clearance.ts";
+import type { RowEnd } from "./heads.ts";
+import { linedUpTees, type RoutePoint } from "./line-up-tees.ts";
 import { pulledStraight } from "./pull-straight.ts";
 import type { Route } from "./route.ts";
 import type { RouteGraph } from "./route-graph.ts";
@@ -12,24 +13,15 @@ interface Step {
   readonly link: number;
 }
 
-/** A point of the route in the making. */
-interface Point {
-  readonly at: PlanePoint;
-  readonly upstream: number;
-  readonly row: number;
-  readonly crossing: number;
-  readonly isDrawn: boolean;
-}
-
 /**
  * The tree as points from the source outward, its ways pulled straight between the source, tees, junctions, crossings and drawn places.
- * `tees` gives the row of each node that has one.
+ * `tees` gives the row end of each node that has one.
  */
 export function grownRoute(
   graph: RouteGraph,
   source: number,
   links: readonly number[],
-  tees: ReadonlyMap<number, number>,
+  tees: ReadonlyMap<number, RowEnd>,
 ): Pick<Route, "xy" | "upstream" | "row" | "crossing" | "isDrawn" | "length_m" | "crossings"> {
   const { draft, clearance } = graph;
   const steps = new Map<number, Step[]>();
@@ -49,7 +41,9 @@ export function grownRoute(
     return around.length !== 2 || tees.has(node) || around.some(({ link }) => isSpecial(link));
   };
   const rootAt = draft.placeOf(root);
-  const points: Point[] = [{ at: rootAt, upstream: -1, row: tees.get(root) ?? -1, crossing: -1, isDrawn: false }];
+  const points: RoutePoint[] = [
+    { at: rootAt, upstream: -1, tee: tees.get(root) ?? null, crossing: -1, isDrawn: false },
+  ];
   const waiting: { readonly node: number; readonly point: number; readonly from: number }[] = [
     { node: root, point: 0, from: -1 },
   ];
@@ -70,7 +64,7 @@ export function grownRoute(
           points.push({
             at,
             upstream,
-            row: isLast ? (tees.get(last) ?? -1) : -1,
+            tee: isLast ? (tees.get(last) ?? null) : null,
             crossing: one?.crossing ?? -1,
             isDrawn: one?.isDrawn ?? false,
           }) - 1;
@@ -78,7 +72,7 @@ export function grownRoute(
       waiting.push({ node: last, point: upstream, from: way.nodes.at(-2) ?? node });
     }
   }
-  return packed(withoutStraightBends(points));
+  return packed(withoutStraightBends(linedUpTees(withoutStraightBends(points), clearance)));
 }
 
 /** From a node by a link on to the next fixed one. */
@@ -99,15 +93,15 @@ function wayOn(
 }
 
 /** Points without tee or junction that the way runs straight through are left out. */
-function withoutStraightBends(points: readonly Point[]): readonly Point[] {
+function withoutStraightBends(points: readonly RoutePoint[]): readonly RoutePoint[] {
   const onward = new Map<number, number[]>();
   points.forEach(({ upstream }, i) => {
     onward.set(upstream, [...(onward.get(upstream) ?? []), i]);
   });
-  const isNeeded = points.map(({ at, upstream, row, crossing, isDrawn }, i) => {
+  const isNeeded = points.map(({ at, upstream, tee, crossing, isDrawn }, i) => {
     const [next, ...others] = onward.get(i) ?? [];
     const [before, after] = [points[upstream], points[next ?? -1]];
-    if (row >= 0 || before === undefined || after === undefined || others.length > 0) return true;
+    if (tee !== null || before === undefined || after === undefined || others.length > 0) return true;
     if (after.crossing !== crossing || after.isDrawn !== isDrawn) return true;
     const [ax, ay] = [at[0] - before.at[0], at[1] - before.at[1]];
     const [bx, by] = [after.at[0] - before.at[0], after.at[1] - before.at[1]];
@@ -127,7 +121,7 @@ function withoutStraightBends(points: readonly Point[]): readonly Point[] {
   });
 }
 
-function packed(points: readonly Point[]) {
+function packed(points: readonly RoutePoint[]) {
   const length_m = points.reduce((sum_m, { at, upstream }) => {
     const before = points[upstream];
     return before === undefined ? sum_m : sum_m + Math.hypot(at[0] - before.at[0], at[1] - before.at[1]);
@@ -135,7 +129,7 @@ function packed(points: readonly Point[]) {
   return {
     xy: Float64Array.from(points.flatMap(({ at }) => [at[0], at[1]])),
     upstream: Int32Array.from(points, ({ upstream }) => upstream),
-    row: Int32Array.from(points, ({ row }) => row),
+    row: Int32Array.from(points, ({ tee }) => tee?.row ?? -1),
     crossing: Int32Array.from(points, ({ crossing }) => crossing),
     isDrawn: Uint8Array.from(points, ({ isDrawn }) => (isDrawn ? 1 : 0)),
     length_m,

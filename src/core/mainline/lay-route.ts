@@ -1,5 +1,6 @@
 import { chooseEnds } from "./choose-ends.ts";
 import { grownRoute } from "./grow-route.ts";
+import type { RowEnd } from "./heads.ts";
 import type { Route } from "./route.ts";
 import { routeGraph } from "./route-graph.ts";
 import type { RouteJob } from "./route-job.ts";
@@ -16,13 +17,14 @@ export function layRoute(job: RouteJob): Route | null {
   const graph = routeGraph(job);
   const groups = rowGroups(job.rows, graph);
   const chosen = chooseEnds(graph, groups);
-  const tees = new Map<number, number>();
+  const tees = new Map<number, RowEnd>();
   const ends = new Map<number, WaterEnd>();
   groups.forEach(({ rows }, g) => {
     const side = chosen.ends[g];
     if (side === null || side === undefined) return;
     for (const row of rows) {
-      tees.set(Number(graph.heads[2 * row + side]), row);
+      const end = graph.ends[2 * row + side];
+      if (end !== undefined) tees.set(Number(graph.heads[2 * row + side]), end);
       ends.set(row, side === 0 ? "start" : "end");
     }
   });

@@ -18,6 +18,7 @@ export interface RouteGraph {
   readonly sources: readonly number[];
   /** Node of each row end (start of row i at 2 i, its end at 2 i + 1); -1 where no trench can be. */
   readonly heads: Int32Array;
+  readonly ends: readonly RowEnd[];
   /** Links from each row end to that of the neighbour on the next line; empty where there is no straight way. */
   readonly chains: readonly (readonly number[])[];
   readonly beside: Neighbours;
@@ -53,7 +54,7 @@ export function routeGraph(job: RouteJob): RouteGraph {
     const [x, y] = draft.placeOf(source);
     draft.linkNearest([source], nearestOfSource, clearance.exemptAt(x, y));
   }
-  return { draft, clearance, sources, heads, chains, beside, drawn };
+  return { draft, clearance, sources, heads, ends, chains, beside, drawn };
 }
 
 /** Where the trench crosses the lines of the rows: on drawn lines, else in the lane, as far as there is room. */
