@@ -1,5 +1,5 @@
 import type { Graph, Link } from "./graph.ts";
-import { linksTo, shortestPaths } from "./shortest-paths.ts";
+import { createPathSearch } from "./shortest-paths.ts";
 
 /** Nodes that belong together, and the links that join them; the tree takes all of them. */
 export interface NodeGroup {
@@ -22,14 +22,14 @@ export interface GroupTree {
  */
 export function nearestGroupTree(graph: Graph, links: readonly Link[], groups: readonly NodeGroup[]): GroupTree {
   const joined = createJoined(graph.nodes);
-  const tree = new Set<number>();
+  const search = createPathSearch(graph);
   const taken: number[] = [];
   let cost = 0;
   const take = (link: number): void => {
     const one = links[link];
     if (one === undefined) return;
-    tree.add(one.a);
-    tree.add(one.b);
+    search.begin(one.a);
+    search.begin(one.b);
     if (!joined.join(one.a, one.b)) return;
     taken.push(link);
     cost += one.cost;
@@ -39,18 +39,18 @@ export function nearestGroupTree(graph: Graph, links: readonly Link[], groups: r
     for (const node of nodes) groupsAt.set(node, [...(groupsAt.get(node) ?? []), g]);
   });
   const open = new Set(groups.keys());
-  const joinGroup = (g: number): void => {
+  const join = (g: number): void => {
     if (!open.delete(g)) return;
     for (const link of groups[g]?.links ?? []) take(link);
-    for (const node of groups[g]?.nodes ?? []) tree.add(node);
+    for (const node of groups[g]?.nodes ?? []) search.begin(node);
   };
-  joinGroup(0);
+  join(0);
   const isWanted = (node: number): boolean => groupsAt.get(node)?.some((g) => open.has(g)) ?? false;
   while (open.size > 0) {
-    const paths = shortestPaths(graph, tree, isWanted);
-    if (paths.target < 0) break;
-    for (const link of linksTo(paths, paths.target)) take(link);
-    for (const g of groupsAt.get(paths.target) ?? []) joinGroup(g);
+    const target = search.next(isWanted);
+    if (target < 0) break;
+    for (const link of search.linksTo(target)) take(link);
+    for (const g of groupsAt.get(target) ?? []) join(g);
   }
   return { links: taken, cost, missed: [...open] };
 }

@@ -1,53 +1,65 @@
 import FlatQueue from "flatqueue";
 import type { Graph } from "./graph.ts";
 
-/** Cheapest ways from some nodes. */
-export interface ShortestPaths {
-  /** Infinite where there is no way, or where none was looked for any more. */
+/** A search for cheapest ways that may be begun at more nodes while it is under way. */
+export interface PathSearch {
+  /** Cost of the cheapest way to each node so far; infinite where none is found yet. */
   readonly cost: Float64Array;
-  /** The node and the link by which each is reached; -1 at the beginnings and where there is no way. */
-  readonly before: Int32Array;
-  readonly by: Int32Array;
-  /** The nearest target; -1 when none was asked for or none is reached. */
-  readonly target: number;
+  /** Ways may begin at this node too. */
+  begin(node: number): void;
+  /** Goes on to the next nearest node that is wanted, which is not gone past; -1 when there is none. */
+  next(isWanted: (node: number) => boolean): number;
+  /** The links of the way to a node, last first. */
+  linksTo(node: number): readonly number[];
 }
 
-/** Dijkstra's algorithm from several nodes at once; with targets it ends at the nearest one. */
-export function shortestPaths(
-  graph: Graph,
-  from: Iterable<number>,
-  isTarget: (node: number) => boolean = () => false,
-): ShortestPaths {
+/** Dijkstra's algorithm over a graph. */
+export function createPathSearch(graph: Graph): PathSearch {
   const cost = new Float64Array(graph.nodes).fill(Infinity);
   const before = new Int32Array(graph.nodes).fill(-1);
   const by = new Int32Array(graph.nodes).fill(-1);
   const queue = new FlatQueue<number>();
-  for (const node of from) {
-    cost[node] = 0;
-    queue.push(node, 0);
-  }
-  for (;;) {
-    const told = queue.peekValue();
-    const node = queue.pop();
-    if (node === undefined || told === undefined) return { cost, before, by, target: -1 };
-    const here = Number(cost[node]);
-    if (told > here) continue;
-    if (isTarget(node)) return { cost, before, by, target: node };
-    for (let i = Number(graph.first[node]); i < Number(graph.first[node + 1]); i++) {
-      const next = Number(graph.to[i]);
-      const costs = here + Number(graph.cost[i]);
-      if (costs >= Number(cost[next])) continue;
-      cost[next] = costs;
-      before[next] = node;
-      by[next] = Number(graph.link[i]);
-      queue.push(next, costs);
+  const next = (isWanted: (node: number) => boolean): number => {
+    for (;;) {
+      const told = queue.peekValue();
+      const node = queue.peek();
+      if (node === undefined || told === undefined) return -1;
+      const here = Number(cost[node]);
+      if (told <= here && isWanted(node)) return node;
+      queue.pop();
+      if (told > here) continue;
+      for (let i = Number(graph.first[node]); i < Number(graph.first[node + 1]); i++) {
+        const other = Number(graph.to[i]);
+        const costs = here + Number(graph.cost[i]);
+        if (costs >= Number(cost[other])) continue;
+        cost[other] = costs;
+        before[other] = node;
+        by[other] = Number(graph.link[i]);
+        queue.push(other, costs);
+      }
     }
-  }
+  };
+  return {
+    cost,
+    begin: (node) => {
+      if (cost[node] === 0 && by[node] === -1) return;
+      cost[node] = 0;
+      by[node] = -1;
+      queue.push(node, 0);
+    },
+    next,
+    linksTo: (node) => {
+      const links: number[] = [];
+      for (let at = node; Number(by[at]) >= 0; at = Number(before[at])) links.push(Number(by[at]));
+      return links;
+    },
+  };
 }
 
-/** The links of the way to a node, last first. */
-export function linksTo({ before, by }: ShortestPaths, node: number): readonly number[] {
-  const links: number[] = [];
-  for (let at = node; Number(by[at]) >= 0; at = Number(before[at])) links.push(Number(by[at]));
-  return links;
+/** Cost of the cheapest way from some nodes to every node; infinite where there is none. */
+export function costsFrom(graph: Graph, nodes: Iterable<number>): Float64Array {
+  const search = createPathSearch(graph);
+  for (const node of nodes) search.begin(node);
+  search.next(() => false);
+  return search.cost;
 }

@@ -17,7 +17,7 @@ export interface ChosenEnds {
   readonly links: readonly number[];
 }
 
-/** With so many groups at most, changes are tried on the tree itself and it is begun from every group; with more on the estimate only. */
+/** With so many groups at most, changes are tried on the tree itself, and it is begun from every group; with more on the estimate only. */
 const mostTried = 12;
 /** What a group without water counts: more than any trench. */
 const missedCost = 1e9;
@@ -31,23 +31,21 @@ export function chooseEnds(graph: RouteGraph, groups: readonly RowGroup[]): Chos
   const packed = graphOf(draft.xy.length / 2, draft.links);
   const heads = groups.map((group) => ([0, 1] as const).map((side) => headsOf(group, side, graph)));
   const rootOf = (source: number): NodeGroup => ({ nodes: [Number(sources[source])], links: [] });
-  const isFew = groups.length <= mostTried;
-  const treeOf = (choice: EndChoice, source: number): GroupTree => {
+  const groupsOf = (choice: EndChoice, source: number): readonly NodeGroup[] => {
     const wanted = choice.flatMap((side, g) => (side === null ? [] : (heads[g]?.[side] ?? [])));
-    const all = [rootOf(source), ...drawn, ...wanted];
-    const first = nearestGroupTree(packed, draft.links, all);
-    return isFew && first.missed.length === 0 ? leastTree(first, all) : first;
+    return [rootOf(source), ...drawn, ...wanted];
   };
-  /** Where a tree is begun decides how good it gets: from each group in turn. */
-  const leastTree = (first: GroupTree, all: readonly NodeGroup[]): GroupTree =>
-    all.reduce((least, one, i) => {
-      if (i === 0) return least;
+  const treeOf = (choice: EndChoice, source: number): GroupTree =>
+    nearestGroupTree(packed, draft.links, groupsOf(choice, source));
+  /** Where a tree is begun decides how good it gets: from each group in turn, where they are few. */
+  const leastTree = (choice: EndChoice, source: number): GroupTree => {
+    const all = groupsOf(choice, source);
+    const first = treeOf(choice, source);
+    if (first.missed.length > 0 || groups.length > mostTried) return first;
+    return all.slice(1).reduce((least, one) => {
       const tree = nearestGroupTree(packed, draft.links, [one, ...all.filter((other) => other !== one)]);
       return tree.cost < least.cost ? tree : least;
     }, first);
-  const costOf = (choice: EndChoice, source: number): number => {
-    const { cost, missed } = treeOf(choice, source);
-    return cost + missed.length * missedCost;
   };
 
   const uniform = ([0, 1] as const).map((side): EndChoice => groups.map(({ ends }) => preferred(ends, side)));
@@ -59,13 +57,25 @@ export function chooseEnds(graph: RouteGraph, groups: readonly RowGroup[]): Chos
     drawn.length,
   );
   const tried = [...uniform, ...uniform.map((choice) => improved(choice, groups, estimate))];
-  const options = [...sources.keys()].flatMap((source) =>
-    tried.map((choice) => ({ source, choice, cost: costOf(choice, source) })),
-  );
-  const best = options.reduce((least, option) => (option.cost < least.cost ? option : least));
-  const choice = isFew ? improved(best.choice, groups, (each) => costOf(each, best.source)) : best.choice;
-  const { links, missed } = treeOf(choice, best.source);
-  return { source: best.source, ends: reached(choice, missed, 1 + drawn.length), links };
+  const options = [...sources.keys()].flatMap((source) => tried.map((choice) => ({ source, choice })));
+  const quick = leastOf(options, ({ choice, source }) => costOf(treeOf(choice, source)));
+  const turned =
+    groups.length > mostTried
+      ? quick.choice
+      : improved(quick.choice, groups, (choice) => costOf(treeOf(choice, quick.source)));
+  const last = [turned, ...uniform].map((choice) => ({ choice, tree: leastTree(choice, quick.source) }));
+  const { choice, tree } = leastOf(last, (each) => costOf(each.tree));
+  return { source: quick.source, ends: reached(choice, tree.missed, 1 + drawn.length), links: tree.links };
+}
+
+function costOf({ cost, missed }: GroupTree): number {
+  return cost + missed.length * missedCost;
+}
+
+/** The one that costs least; the first of several. */
+function leastOf<T>(all: readonly T[], costs: (one: T) => number): T {
+  const priced = all.map((one) => ({ one, cost: costs(one) }));
+  return priced.reduce((least, each) => (each.cost < least.cost ? each : least)).one;
 }
 
 function preferred(ends: RowGroup["ends"], side: 0 | 1): 0 | 1 | null {

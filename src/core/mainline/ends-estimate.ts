@@ -1,6 +1,6 @@
 import type { Graph, Link } from "../graph/graph.ts";
 import type { NodeGroup } from "../graph/group-tree.ts";
-import { shortestPaths } from "../graph/shortest-paths.ts";
+import { costsFrom } from "../graph/shortest-paths.ts";
 import type { EndChoice } from "./choose-ends.ts";
 
 /**
@@ -18,7 +18,7 @@ export function endsEstimate(
   const all = [...fixed, ...heads.flat()];
   const nodeSets = all.map(({ nodes }) => nodes.filter((node) => node >= 0));
   const apart = nodeSets.map((nodes) => {
-    const { cost } = shortestPaths(graph, nodes);
+    const cost = costsFrom(graph, nodes);
     return nodeSets.map((others) => others.reduce((least, node) => Math.min(least, Number(cost[node])), Infinity));
   });
   const along = all.map((group) => group.links.reduce((sum, i) => sum + (links[i]?.cost ?? 0), 0));
