@@ -6,6 +6,7 @@ import { type SideScale, type SideZoom, sideScale } from "./side-scale.ts";
 import { sideStyle } from "./side-style.ts";
 import { sideThings } from "./side-things.ts";
 import { heightsWidth_px, sideHeights, sideWritten } from "./side-written.ts";
+import { svgSheet, wrappedLines } from "./svg-sheet.ts";
 import { escaped, px, svgTag } from "./svg-text.ts";
 
 export interface SideSvgOptions {
@@ -42,7 +43,7 @@ export function rowSideSvg(plan: Plan, row: string, options: SideSvgOptions): st
   const { units, width_px = usualWidth_px, zoom = "whole" } = options;
   const scale = sideScale(side, zoom, width_px - heightsWidth_px);
   const label = sideInWords(side, units);
-  const lines = wrapped(
+  const lines = wrappedLines(
     [label, ...sideReading(side, scale.raised, units), caution],
     Math.min(heightsWidth_px + scale.width, usualWidth_px) - 24,
   );
@@ -51,7 +52,8 @@ export function rowSideSvg(plan: Plan, row: string, options: SideSvgOptions): st
   const told = lines.map((line, i) =>
     svgTag("text", { x: 12, y: title_px + scale.height + line_px * (i + 0.8) }, escaped(line)),
   );
-  return sheet(
+  return svgSheet(
+    "row-side",
     { width, height, "aria-label": label },
     svgTag("title", {}, escaped(title)) +
       svgTag("desc", {}, escaped(label)) +
@@ -73,11 +75,16 @@ export function rowSideSheet(
   const label = sideInWords(side, units);
   const { width, height } = scale;
   return {
-    heights: sheet(
+    heights: svgSheet(
+      "row-side",
       { width: heightsWidth_px, height, "aria-hidden": "true" },
       svgTag("style", {}, sideStyle) + sideHeights(side, scale, units),
     ),
-    row: sheet({ width, height, "aria-label": label }, svgTag("style", {}, sideStyle) + rowContent(side, scale, units)),
+    row: svgSheet(
+      "row-side",
+      { width, height, "aria-label": label },
+      svgTag("style", {}, sideStyle) + rowContent(side, scale, units),
+    ),
     label,
     reading: sideReading(side, scale.raised, units),
   };
@@ -99,37 +106,4 @@ function scaleBar({ x, height }: SideScale, units: UnitSystem): string {
     svgTag("path", { d: `M${from} ${px(y - 5)}v5h${px(width)}v-5` }) +
       svgTag("text", { x: from + width + 8, y: y + 2 }, escaped(formatQuantity("length", length_m, units))),
   );
-}
-
-function sheet(
-  {
-    width,
-    height,
-    ...more
-  }: Readonly<Record<string, string | number>> & { readonly width: number; readonly height: number },
-  content: string,
-): string {
-  const size = `0 0 ${px(width)} ${px(height)}`;
-  const role: Readonly<Record<string, string>> = more["aria-hidden"] === undefined ? { role: "img" } : {};
-  return svgTag(
-    "svg",
-    { xmlns: "http://www.w3.org/2000/svg", class: "row-side", width, height, viewBox: size, ...role, ...more },
-    content,
-  );
-}
-
-/** Sentences in lines of so many pixels, by the usual width of a letter. */
-function wrapped(sentences: readonly string[], width_px: number): readonly string[] {
-  const most = Math.max(24, Math.floor(width_px / 6.6));
-  const lines: string[] = [];
-  let line = "";
-  for (const word of sentences.join(" ").split(" ")) {
-    if (line !== "" && line.length + 1 + word.length > most) {
-      lines.push(line);
-      line = word;
-    } else {
-      line = line === "" ? word : `${line} ${word}`;
-    }
-  }
-  return line === "" ? lines : [...lines, line];
 }

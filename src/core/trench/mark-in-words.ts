@@ -1,0 +1,35 @@
+import { type Phrase, quantity, say } from "../finding.ts";
+import type { TrenchMark } from "./trench-marks.ts";
+
+/** What a mark of the trench is, in a few words: "tee of row 14", "low point, 0.3 m of water would stand: drain". */
+export function markInWords(mark: TrenchMark): Phrase {
+  switch (mark.kind) {
+    case "source":
+      return mark.name === null ? say`water source` : say`water source, ${mark.name}`;
+    case "from":
+      return say`leaves ${branchInWords(mark.branch)} at ${quantity("length", mark.at_m)}`;
+    case "branch":
+      return say`${branchInWords(mark.branch)} leaves`;
+    case "tee":
+      return say`tee of row ${mark.row}`;
+    case "bend":
+      return say`bend of ${quantity("angle", Math.round(mark.angle_deg))}`;
+    case "crossing":
+      return say`${mark.name ?? mark.feature} crossed, ${quantity("length", mark.to_m - mark.station_m)}`;
+    case "low":
+      return mark.isFitted
+        ? say`low point, ${quantity("length", mark.by_m)} deep: drain valve`
+        : say`low point, ${quantity("length", mark.by_m)} deep`;
+    case "high":
+      return mark.isFitted ? say`high point: air valve` : say`high point`;
+    case "end":
+      return say`end of the branch`;
+    default:
+      return mark satisfies never;
+  }
+}
+
+/** "the main line", "branch a". */
+export function branchInWords(name: string): string {
+  return name === "main" ? "the main line" : `branch ${name}`;
+}
