@@ -1,9 +1,11 @@
+import { createLeanPlanner } from "../../src/core/lean-planner.ts";
+import { createMainWorks } from "../../src/core/main-works.ts";
 import type { Route } from "../../src/core/mainline/route.ts";
 import { routeJob } from "../../src/core/mainline/route-job.ts";
 import type { Plan } from "../../src/core/plan.ts";
 import { createPlanner } from "../../src/core/planner.ts";
 import type { Project } from "../../src/core/project/project.ts";
-import type { Profile, ProfilePoint, Trench } from "../../src/core/trench/trench.ts";
+import type { Profile, ProfilePoint } from "../../src/core/trench/trench.ts";
 import { at, createKeepOut, createProject } from "./create-project.ts";
 
 /** Height of the ground at a station of the first branch; NaN where it is not known. */
@@ -15,7 +17,8 @@ const depth_m = 0.5;
 
 /**
  * A plan whose main line is made by hand: from a source at (-8, 6) east along y = 6 past the foot of every row, with a tee at each of them, over
- * a lane between -6 and -2 that it crosses, and a branch "a" of 20 m to the south that leaves where row 3 has its tee.
+ * a lane between -6 and -2 that it crosses, and a branch "a" of 20 m to the south that leaves where row 3 has its tee. Its trench is the
+ * planner's but for the profiles, which are 0.5 m deep under the ground that is given; the branch lies under ground that is not known.
  */
 export function createTrenchPlan(groundOf: GroundOf, change: Partial<Project> = {}): Plan {
   const lane = createKeepOut(
@@ -67,49 +70,32 @@ export function createTrenchPlan(groundOf: GroundOf, change: Partial<Project> = 
     crossings: 1,
   };
   const main = points.slice(0, -1);
-  const trench: Trench = {
-    branches: [
-      { name: "main", points: main.map((_, i) => i) },
-      { name: "a", points: [5, points.length - 1] },
-    ],
-    profiles: [
-      createProfile(
-        main.map(({ x, row }) => ({ station_m: x + 8, x, y: 6, row })),
-        groundOf,
-      ),
-      createProfile(
-        [
-          { station_m: 0, x: third.x, y: 6, row: -1 },
-          { station_m: 20, x: third.x, y: -14, row: -1 },
-        ],
-        () => Number.NaN,
-      ),
-    ],
-    lows: [],
-    highs: [],
-    conflicts: [],
-    parts: [],
-    earth: {
-      width_m: 0.15,
-      cut_m3: 6,
-      pipe_m3: 0.2,
-      bedding_m3: 0,
-      backfill_m3: 5.8,
-      surplus_m3: 0.2,
-      loose_m3: 7.5,
-      heapHeight_m: 0.25,
-      heapBase_m: 0.75,
-      hours_h: [3, 6],
-      daily_m: [60, 120],
-      deepest_m: 0.5,
-    },
-    length_m: route.length_m,
-    groundLength_m: null,
-  };
+  const planned = createLeanPlanner().plan(project, { mainWorks: createMainWorks(() => route) });
+  if (planned.trench === null) throw new Error("the plan has no trench");
   return {
-    ...plan,
-    mainline: { waterEnd: route.waterEnd, job, route },
-    trench,
+    ...planned,
+    trench: {
+      ...planned.trench,
+      branches: [
+        { name: "main", points: main.map((_, i) => i) },
+        { name: "a", points: [5, points.length - 1] },
+      ],
+      profiles: [
+        createProfile(
+          main.map(({ x, row }) => ({ station_m: x + 8, x, y: 6, row })),
+          groundOf,
+        ),
+        createProfile(
+          [
+            { station_m: 0, x: third.x, y: 6, row: -1 },
+            { station_m: 20, x: third.x, y: -14, row: -1 },
+          ],
+          () => Number.NaN,
+        ),
+      ],
+      lows: [],
+      highs: [],
+    },
   };
 }
 

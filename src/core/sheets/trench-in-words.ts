@@ -55,7 +55,11 @@ export function trenchReading(
       : profile.ground === "partly"
         ? [`The ground is not known at ${unknown.join(", ")}: it is drawn level there, with a broken line.`]
         : []),
-    ...(most_m === 0 ? [] : [`Hatched: water that would stand in the open trench, at most ${length(most_m)} deep.`]),
+    ...(most_m === 0
+      ? []
+      : [
+          `Hatched: water that would stand in the open trench, at most ${formatQuantity("length", most_m, units, units === "us" ? 1 : 2)} deep.`,
+        ]),
     ...(every === 1
       ? []
       : [`Every ${every}${every === 2 ? "nd" : "th"} station is written; the list has all of them.`]),

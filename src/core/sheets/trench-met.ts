@@ -41,7 +41,7 @@ function sign(
     case "source":
       return group(
         svgTag("circle", {
-          class: mark.kind === "branch" ? "trench-high" : "trench-high is-fitted",
+          class: mark.kind === "branch" ? "trench-joint" : "trench-joint is-start",
           cx: at,
           cy: pipe,
           r: 4,
@@ -68,18 +68,19 @@ function sign(
         }),
       );
     }
+    // The same signs as on the map, full where a valve is fitted.
     case "low":
       return group(
         svgTag("path", {
           class: mark.isFitted ? "trench-low is-fitted" : "trench-low",
-          d: `M${px(at)} ${px(bottom + 4)}l6 10h-12Z`,
+          d: `M${px(at)} ${px(bottom + 3)}c1.6 4 5 6.4 5 9.6a5 5 0 0 1 -10 0c0 -3.2 3.4 -5.6 5 -9.6z`,
         }),
       );
     case "high":
       return group(
         svgTag("path", {
           class: mark.isFitted ? "trench-high is-fitted" : "trench-high",
-          d: `M${px(at)} ${px(ground - 4)}l6 -10h-12Z`,
+          d: `M${px(at)} ${px(ground - 15)}l6 11h-12Z`,
         }),
       );
     default:
@@ -116,7 +117,7 @@ function words({ marks, line }: TrenchProfile, { x, y, width, rowsFoot }: Trench
     ...placedLabels(labels, metLines_px.length, letter_px, width).map((each) =>
       label(each.x, metLines_px[each.line] ?? 0, each.text),
     ),
-    ...placedLabels(lows, 1, letter_px, width).map((each) => label(each.x, each.y + 30, each.text)),
+    ...placedLabels(lows, 1, letter_px, width).map((each) => label(each.x, each.y + 32, each.text)),
     ...rows.map(({ at, row }) =>
       svgTag(
         "text",

@@ -14,8 +14,12 @@ export const trenchStyle = `
 .trench-side .trench-tee,.trench-side .trench-bend{fill:none;stroke:#22281f;stroke-width:1.4}
 .trench-side .trench-lead,.trench-side .trench-grid{fill:none;stroke:#d9d4c5;stroke-width:1}
 .trench-side .trench-crossing{fill:none;stroke:#22281f;stroke-width:1.6}
-.trench-side .trench-low,.trench-side .trench-high{fill:#f7f4ec;stroke:#22281f;stroke-width:1.5}
-.trench-side .is-fitted{fill:#22281f}
+.trench-side .trench-joint{fill:#f7f4ec;stroke:#22281f;stroke-width:1.5}
+.trench-side .is-start{fill:#22281f}
+.trench-side .trench-low{fill:#f7f4ec;stroke:#1f7590;stroke-width:1.6}
+.trench-side .trench-low.is-fitted{fill:#1f7590}
+.trench-side .trench-high{fill:#f7f4ec;stroke:#54636e;stroke-width:1.6}
+.trench-side .trench-high.is-fitted{fill:#54636e}
 .trench-side .trench-label{paint-order:stroke;stroke:#f7f4ec;stroke-linejoin:round;stroke-width:4px}
 .trench-side .trench-column text{font-size:12px}
 .trench-side .trench-column path,.trench-side .trench-scale path{fill:none;stroke:#5c6256;stroke-width:1}

@@ -1,7 +1,7 @@
 import { type Phrase, quantity, say } from "../finding.ts";
 import type { TrenchMark } from "./trench-marks.ts";
 
-/** What a mark of the trench is, in a few words: "tee of row 14", "low point, 0.3 m of water would stand: drain". */
+/** What a mark of the trench is, in a few words: "tee of row 14", "low point, 0.3 m under its shoulder: drain valve". */
 export function markInWords(mark: TrenchMark): Phrase {
   switch (mark.kind) {
     case "source":
@@ -13,13 +13,15 @@ export function markInWords(mark: TrenchMark): Phrase {
     case "tee":
       return say`tee of row ${mark.row}`;
     case "bend":
-      return say`bend of ${quantity("angle", Math.round(mark.angle_deg))}`;
+      return mark.elbows.length === 0
+        ? say`bend of ${angle(mark.angle_deg)} in the pipe itself`
+        : say`bend of ${angle(mark.angle_deg)}: ${mark.elbows.length === 1 ? "elbow" : "elbows"} ${mark.elbows.map((each) => `${each}°`).join(" and ")}`;
     case "crossing":
       return say`${mark.name ?? mark.feature} crossed, ${quantity("length", mark.to_m - mark.station_m)}`;
     case "low":
       return mark.isFitted
-        ? say`low point, ${quantity("length", mark.by_m)} deep: drain valve`
-        : say`low point, ${quantity("length", mark.by_m)} deep`;
+        ? say`low point, ${quantity("length", mark.by_m)} under its shoulder: drain valve`
+        : say`low point, ${quantity("length", mark.by_m)} under its shoulder`;
     case "high":
       return mark.isFitted ? say`high point: air valve` : say`high point`;
     case "end":
@@ -32,4 +34,8 @@ export function markInWords(mark: TrenchMark): Phrase {
 /** "the main line", "branch a". */
 export function branchInWords(name: string): string {
   return name === "main" ? "the main line" : `branch ${name}`;
+}
+
+function angle(angle_deg: number) {
+  return quantity("angle", Math.round(angle_deg));
 }

@@ -1,8 +1,8 @@
-import { legLengths_m, type Route } from "../mainline/route.ts";
+import { legLengths_m } from "../mainline/route.ts";
 import type { Mainline } from "../mainline/water-end.ts";
 import type { FeatureKey } from "../project/project.ts";
 import type { Row } from "../rows/rows.ts";
-import type { Branch, Trench } from "./trench.ts";
+import type { Branch, ElbowAngle, Trench } from "./trench.ts";
 
 /** Something that is met along a branch of the trench, at its station. */
 export type TrenchMark =
@@ -11,7 +11,12 @@ export type TrenchMark =
   | { readonly kind: "from"; readonly station_m: number; readonly branch: string; readonly at_m: number }
   | { readonly kind: "branch"; readonly station_m: number; readonly branch: string }
   | { readonly kind: "tee"; readonly station_m: number; readonly row: string; readonly index: number }
-  | { readonly kind: "bend"; readonly station_m: number; readonly angle_deg: number }
+  | {
+      readonly kind: "bend";
+      readonly station_m: number;
+      readonly angle_deg: number;
+      readonly elbows: readonly ElbowAngle[];
+    }
   | {
       readonly kind: "crossing";
       readonly station_m: number;
@@ -28,9 +33,6 @@ export type TrenchMark =
     }
   | { readonly kind: "end"; readonly station_m: number };
 
-/** A line that turns less than this is straight to the eye and to the pipe, degrees. Common practice, no source. */
-const leastBend_deg = 2;
-
 /** What is met along each branch, in the order of its stations; nothing without a route. Gives no findings. */
 export function trenchMarks(
   trench: Trench,
@@ -40,6 +42,7 @@ export function trenchMarks(
   if (route === null || job === null) return trench.branches.map(() => []);
   const legs_m = legLengths_m(route);
   const stations = trench.branches.map((branch) => stationsOf(branch, legs_m));
+  const bends = new Map(trench.bends.map((bend) => [bend.point, bend]));
   return trench.branches.map((branch, b) => {
     const own = stations[b] ?? [];
     const length_m = own.at(-1) ?? 0;
@@ -52,7 +55,7 @@ export function trenchMarks(
         const station_m = own[i] ?? 0;
         const row = rows[route.row[point] ?? -1];
         const crossed = job.barriers.features[route.crossing[point] ?? -1];
-        const angle_deg = bend_deg(route, branch.points[i - 1], point, branch.points[i + 1]);
+        const bend = bends.get(point);
         return [
           ...(crossed === undefined || i === 0
             ? []
@@ -74,7 +77,10 @@ export function trenchMarks(
               ? []
               : [{ kind: "branch" as const, station_m, branch: other.name }],
           ),
-          ...(angle_deg < leastBend_deg ? [] : [{ kind: "bend" as const, station_m, angle_deg }]),
+          // Where a branch begins it is a tee that turns it.
+          ...(bend === undefined || i === 0
+            ? []
+            : [{ kind: "bend" as const, station_m, angle_deg: bend.angle_deg, elbows: bend.elbows }]),
         ];
       }),
       ...ofKind("low", trench.lows, b),
@@ -106,14 +112,6 @@ function whereFrom(
   const of = branches.findIndex((each, o) => o !== self && each.points.indexOf(point) > 0);
   const at = branches[of]?.points.indexOf(point) ?? 0;
   return { branch: branches[of]?.name ?? "", at_m: stations[of]?.[at] ?? 0 };
-}
-
-/** How far the line turns at a point, degrees; 0 where it begins or ends. */
-function bend_deg({ xy }: Route, before: number | undefined, at: number, after: number | undefined): number {
-  if (before === undefined || after === undefined) return 0;
-  const along = (from: number, to: number, axis: 0 | 1) => (xy[2 * to + axis] ?? 0) - (xy[2 * from + axis] ?? 0);
-  const [ax, ay, bx, by] = [along(before, at, 0), along(before, at, 1), along(at, after, 0), along(at, after, 1)];
-  return (Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by)) * 180) / Math.PI;
 }
 
 function ofKind(kind: "low" | "high", points: Trench["lows"], branch: number): readonly TrenchMark[] {
