@@ -65,6 +65,7 @@ export function createRouteJob(sketch: JobSketch): RouteJob {
       xy: Float64Array.from(pieces.flatMap(([from, to]) => [...from, ...to])),
       distance_m: Float64Array.from(pieces, ([, , distance_m]) => distance_m),
       feature: Int32Array.from(pieces, ([, , , feature]) => feature),
+      outline: Int32Array.from(pieces, ([, , , feature]) => (feature === -1 ? 0 : -1)),
       features: things.map(
         ({ isCrossable = false, areas = [] }, i): BarrierFeature => ({
           key: `thing-${i}`,

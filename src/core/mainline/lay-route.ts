@@ -1,3 +1,4 @@
+import { addBridges } from "./bridges.ts";
 import { chooseEnds } from "./choose-ends.ts";
 import { grownRoute } from "./grow-route.ts";
 import type { RowEnd } from "./heads.ts";
@@ -16,7 +17,9 @@ export function layRoute(job: RouteJob): Route | null {
   if (job.sources.length === 0 || job.rows.line.length === 0) return null;
   const graph = routeGraph(job);
   const groups = rowGroups(job.rows, graph);
-  const chosen = chooseEnds(graph, groups);
+  const within = chooseEnds(graph, groups);
+  const missed = groups.filter((_, g) => within.ends[g] === null);
+  const chosen = missed.length > 0 && addBridges(graph, job, missed) ? chooseEnds(graph, groups) : within;
   const tees = new Map<number, RowEnd>();
   const ends = new Map<number, WaterEnd>();
   groups.forEach(({ rows }, g) => {

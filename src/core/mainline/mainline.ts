@@ -16,5 +16,5 @@ export function mainline(rows: Rows, ground: Ground, project: MainlineInput, rou
   const job = routeJob(rows, ground, project);
   const route = job === null ? null : routeOf(job);
   const laid: Mainline = { waterEnd: route?.waterEnd ?? unrouted.waterEnd, job, route };
-  return success(laid, mainlineFindings(laid, rows, ground));
+  return success(laid, mainlineFindings(job, route, rows, ground, project));
 }

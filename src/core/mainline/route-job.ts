@@ -41,6 +41,8 @@ export interface Barriers {
   readonly distance_m: Float64Array;
   /** Index into `features`; -1 for the outline of a parcel. */
   readonly feature: Int32Array;
+  /** Number of the parcel outline it is part of; -1 for a feature's. */
+  readonly outline: Int32Array;
   readonly features: readonly BarrierFeature[];
 }
 
@@ -138,29 +140,31 @@ function barriersOf(ground: Ground, { keepOuts, mainLine }: Pick<Project, "keepO
   const xy: number[] = [];
   const distance_m: number[] = [];
   const feature: number[] = [];
+  const outline: number[] = [];
   const features: BarrierFeature[] = [];
-  const add = (rings: Rings, keep_m: number, of: number): void =>
-    forEachEdge(rings, (_, px, py, qx, qy) => {
-      xy.push(px, py, qx, qy);
-      distance_m.push(keep_m);
-      feature.push(of);
-    });
-  for (const rings of ground.plantingParts.outlines) add(rings, mainLine.boundaryDistance_m, -1);
+  const add = (piece: readonly number[], keep_m: number, of: number, parcel: number): void => {
+    xy.push(...piece);
+    distance_m.push(keep_m);
+    feature.push(of);
+    outline.push(parcel);
+  };
+  const addRings = (rings: Rings, keep_m: number, of: number, parcel: number): void =>
+    forEachEdge(rings, (_, px, py, qx, qy) => add([px, py, qx, qy], keep_m, of, parcel));
+  for (const [parcel, rings] of ground.plantingParts.outlines.entries()) {
+    addRings(rings, mainLine.boundaryDistance_m, -1, parcel);
+  }
   for (const { key, name, shape, trenchDistance_m, crossing } of keepOuts) {
     if (crossing === "free") continue;
     const areas = areasOf(shape, ground.frame);
     const of = features.push({ key, name, isCrossable: crossing === "square", areas }) - 1;
-    for (const rings of areas) add(rings, trenchDistance_m, of);
-    for (const piece of piecesOf(shape, ground.frame)) {
-      xy.push(...piece);
-      distance_m.push(trenchDistance_m);
-      feature.push(of);
-    }
+    for (const rings of areas) addRings(rings, trenchDistance_m, of, -1);
+    for (const piece of piecesOf(shape, ground.frame)) add(piece, trenchDistance_m, of, -1);
   }
   return {
     xy: Float64Array.from(xy),
     distance_m: Float64Array.from(distance_m),
     feature: Int32Array.from(feature),
+    outline: Int32Array.from(outline),
     features,
   };
 }
