@@ -139,12 +139,14 @@ describe("shortest ways by the visibility graph", () => {
     expect(shortest({ rows: [farRow], sources: [[0, 989]], things: [fence] }, 0, 0)).toBeGreaterThan(100);
   });
 
-  it("keep from posts and anchors too when asked to", () => {
-    // The anchor 1 m past the post, the trench 0.5 m past it: no nearer than 0.4 m.
-    const sketch = { rows: northRows(1, 30), lane_m: 0.5, postDistance_m: 0.4, sources: [[0, -20] as Point] };
-    expect(shortest(sketch, 0, 0)).toBeCloseTo(19.5, 6);
-    const kept = shortest(sketch, 0, 0, { keepsPosts: true });
-    expect(kept).toBeGreaterThan(19.5);
-    expect(kept).toBeLessThan(19.5 + 0.4 * Math.PI);
+  it("keep from rows too when asked to", () => {
+    // From beside the row to its end, the trench 2 m past the post, the anchor 1 m past it: 1 m from the anchor all round.
+    const sketch = { rows: northRows(1, 30), sources: [[-3, 15] as Point] };
+    expect(shortest(sketch, 0, 0)).toBeCloseTo(Math.hypot(3, 17), 6);
+    const kept = shortest(sketch, 0, 0, { keepsRows: true });
+    const away = Math.hypot(3, 16);
+    const exact = Math.sqrt(away ** 2 - 1) + (3 * Math.PI) / 2 - Math.atan2(16, -3) - Math.acos(1 / away);
+    expect(kept).toBeGreaterThan(Math.hypot(3, 17));
+    expect(Math.abs(kept - exact)).toBeLessThan(0.05);
   });
 });

@@ -35,12 +35,20 @@ interface JobSketch {
   readonly crossingAs_m?: number;
 }
 
+/** Ground without end. */
+const wideOpen: readonly Point[] = [
+  [-2000, -2000],
+  [2000, -2000],
+  [2000, 2000],
+  [-2000, 2000],
+];
+
 /**
- * A job in plane metres. Usual: one block, lines numbered as the rows come, 2.5 m apart, the trench 2 m past the end posts and 1 m past
+ * A job in plane metres. Usual: wide open ground, one block, lines numbered as the rows come, 2.5 m apart, the trench 2 m past the end posts and 1 m past
  * anchors that stand 1 m out, 1 m from the outline, 2 m from things, which are never crossed.
  */
 export function createRouteJob(sketch: JobSketch): RouteJob {
-  const { rows, things = [], outline = [], drawn = [] } = sketch;
+  const { rows, things = [], outline = wideOpen, drawn = [] } = sketch;
   const many = (value: number) => new Float64Array(rows.length).fill(value);
   const pieces: (readonly [from: Point, to: Point, distance_m: number, feature: number])[] = [];
   for (const [from, to] of edges(outline)) pieces.push([from, to, sketch.boundaryDistance_m ?? 1, -1]);

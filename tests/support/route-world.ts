@@ -18,7 +18,7 @@ export interface RouteWorld {
 export interface Keep {
   readonly piece: Piece;
   readonly distance_m: number;
-  /** Index of the feature; -1 for an outline, -2 for posts and anchors. */
+  /** Index of the feature; -1 for an outline, -2 for a row. */
   readonly feature: number;
 }
 
@@ -30,31 +30,24 @@ const close_m = 1e-6;
 const leastKeep_m = 1e-4;
 
 export interface WorldWish {
-  /** Keep the stated distance from end posts and anchors of every row too. */
-  readonly keepsPosts?: boolean;
+  /** Keep the stated distance from rows too, from anchor to anchor, as far as alleys and the lane allow it. */
+  readonly keepsRows?: boolean;
 }
 
 /** The world of a job; features that may be crossed are left out. */
-export function routeWorld(job: RouteJob, { keepsPosts = false }: WorldWish = {}): RouteWorld {
+export function routeWorld(job: RouteJob, { keepsRows = false }: WorldWish = {}): RouteWorld {
   const { rows, barriers } = job;
   const tees: Point[] = [];
   const walls: Piece[] = [];
   const keeps: Keep[] = [];
-  for (let r = 0; r < rows.block.length; r++) {
-    const [start, end] = [pointOf(rows.posts, 2 * r), pointOf(rows.posts, 2 * r + 1)];
-    const tee = (post: Point, other: Point, out_m: number): Point => {
-      const length_m = Math.hypot(post[0] - other[0], post[1] - other[1]);
-      return [post[0] + ((post[0] - other[0]) / length_m) * out_m, post[1] + ((post[1] - other[1]) / length_m) * out_m];
-    };
-    const [lane_m, reach_m] = [rows.lane_m[r] ?? 0, rows.reach_m[r] ?? 0];
-    const [one, two] = [tee(start, end, lane_m), tee(end, start, lane_m)];
-    tees.push(one, two);
-    walls.push([tee(start, end, lane_m - hair_m), tee(end, start, lane_m - hair_m)]);
-    if (keepsPosts) {
-      const anchors = reach_m > 0 ? [tee(start, end, reach_m), tee(end, start, reach_m)] : [];
-      for (const at of [start, end, ...anchors]) {
-        keeps.push({ piece: [at, at], distance_m: job.postDistance_m, feature: -2 });
-      }
+  for (let row = 0; row < rows.block.length; row++) {
+    const lane_m = rows.lane_m[row] ?? 0;
+    tees.push(pastPost(job, row, 0, lane_m), pastPost(job, row, 1, lane_m));
+    walls.push([pastPost(job, row, 0, lane_m - hair_m), pastPost(job, row, 1, lane_m - hair_m)]);
+    if (keepsRows) {
+      const distance_m = besideRow_m(job, row);
+      const past_m = Math.min(rows.reach_m[row] ?? 0, lane_m - distance_m);
+      keeps.push({ piece: [pastPost(job, row, 0, past_m), pastPost(job, row, 1, past_m)], distance_m, feature: -2 });
     }
   }
   for (let b = 0; b < barriers.distance_m.length; b++) {
@@ -67,6 +60,19 @@ export function routeWorld(job: RouteJob, { keepsPosts = false }: WorldWish = {}
     .filter(({ isCrossable }) => !isCrossable)
     .flatMap((feature) => feature.areas.flatMap((rings) => toPoints(rings)));
   return { tees, walls, keeps, areas };
+}
+
+/** So far past the end post, along the row. */
+export function pastPost({ rows }: RouteJob, row: number, end: 0 | 1, past_m: number): Point {
+  const [x, y] = pointOf(rows.posts, 2 * row + end);
+  const [ox, oy] = pointOf(rows.posts, 2 * row + 1 - end);
+  const length_m = Math.hypot(x - ox, y - oy);
+  return [x + ((x - ox) / length_m) * past_m, y + ((y - oy) / length_m) * past_m];
+}
+
+/** The distance to keep from a row: the least that is stated, but no more than half an alley. */
+export function besideRow_m({ rows, postDistance_m }: RouteJob, row: number): number {
+  return Math.min(postDistance_m, (rows.spacing_m[row] ?? 0) / 2 - close_m);
 }
 
 /** May a straight trench run here? A distance that one of its ends lacks already is kept as well as that end keeps it. */

@@ -3,8 +3,9 @@ import type { Point } from "./parcels.ts";
 import { isClear, isFree, isWithin, type Keep, type RouteWorld } from "./route-world.ts";
 
 /** Corners a full circle is drawn around with: ways round it come out at most 0.1 % longer than the arc. */
-const corners = 60;
-/** Posts and anchors take one corner in so many: an arc around one is centimetres of a way of tens of metres. */
+const corners = 64;
+/** Ends of rows take one corner in so many: an arc around one is centimetres of a way of tens
+ * of metres. A multiple of four: a side touches where the trench meets the row. */
 const fewer = 4;
 
 /** Every place where a shortest way may bend, and the straight ways between those that see each other. */
