@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
 import type { DrawnThing } from "../../core/drawing/drawn.ts";
 import type { Role } from "../../core/project/project.ts";
@@ -13,10 +14,11 @@ interface LengthProperty {
 }
 
 const distance: LengthProperty = { name: "distance", label: "Distance kept", usual: "as usual" };
+const trenchDistance: LengthProperty = { name: "trenchDistance", label: "Trench keeps from it", usual: "as usual" };
 const lengths: Readonly<Partial<Record<Role, readonly LengthProperty[]>>> = {
   parcel: [{ name: "setback", label: "Setback of this parcel", usual: "as usual" }],
-  obstacle: [distance],
-  "no-plant": [distance],
+  obstacle: [distance, trenchDistance],
+  "no-plant": [distance, trenchDistance],
   "cross-alley": [{ name: "width", label: "Width", usual: "as usual" }],
   row: [{ name: "tapedLength", label: "Length by tape", usual: "as drawn" }],
   elevation: [{ name: "height", label: "Height", usual: "not known" }],
@@ -28,10 +30,16 @@ const outlines = [
   { value: "walked", label: "walked: a sketch" },
 ] as const;
 
+const crossings = [
+  { value: "", label: "not said: never" },
+  { value: "never", label: "never" },
+  { value: "square", label: "square to it only" },
+  { value: "free", label: "as if it were not there" },
+] as const;
+
 /** What can be said of a drawn thing beside its corners. */
 export function ThingFields({ thing }: { readonly thing: DrawnThing }) {
   const store = useStore();
-  const id = useId();
   const { key, properties, role } = thing;
   const shown = role === null ? [] : (lengths[role] ?? []);
   const metres = 3;
@@ -77,27 +85,48 @@ export function ThingFields({ thing }: { readonly thing: DrawnThing }) {
           Wires run past it, vines are skipped
         </label>
       )}
+      {(role === "obstacle" || role === "no-plant") && (
+        <ChoiceOfThing thing={thing} name="crossing" label="The main line may cross it" choices={crossings} />
+      )}
       {role === "parcel" && (
-        <div class="field field-choice">
-          <label for={id}>Outline</label>
-          <select
-            id={id}
-            value={typeof properties.outline === "string" ? properties.outline : ""}
-            onChange={({ currentTarget: { value } }) =>
-              setProperty(store, key, "outline", "Outline", value === "" ? null : value)
-            }
-          >
-            {outlines.map(({ value, label }) => (
-              <option key={value} value={value}>
-                {label}
-              </option>
-            ))}
-          </select>
+        <ChoiceOfThing thing={thing} name="outline" label="Outline" choices={outlines}>
           {properties.outline === "walked" && (
             <span class="field-note">A sketch: good for planning, not for staking. Tape the sides, or survey it.</span>
           )}
-        </div>
+        </ChoiceOfThing>
       )}
+    </div>
+  );
+}
+
+interface ChoiceProps {
+  readonly thing: DrawnThing;
+  readonly name: string;
+  readonly label: string;
+  readonly choices: readonly { readonly value: string; readonly label: string }[];
+  readonly children?: ComponentChildren;
+}
+
+/** One of a few words said of a thing, or none. */
+function ChoiceOfThing({ thing: { key, properties }, name, label, choices, children }: ChoiceProps) {
+  const store = useStore();
+  const id = useId();
+  const said = properties[name];
+  return (
+    <div class="field field-choice">
+      <label for={id}>{label}</label>
+      <select
+        id={id}
+        value={typeof said === "string" ? said : ""}
+        onChange={({ currentTarget: { value } }) => setProperty(store, key, name, label, value === "" ? null : value)}
+      >
+        {choices.map(({ value, label: words }) => (
+          <option key={value} value={value}>
+            {words}
+          </option>
+        ))}
+      </select>
+      {children}
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { effect } from "@preact/signals";
+import { computed, effect } from "@preact/signals";
 import type { Feature } from "geojson";
 import type { GeoJSONSource, Map as MapLibreMap } from "maplibre-gl";
 import type { Project } from "../../core/project/project.ts";
@@ -11,21 +11,30 @@ const name = "pipes-and-heights";
 
 /** Draws the main lines and the spot heights; puts nothing on the map as long as there are none. Returns what stops it. */
 export function followWithPipesAndHeights(map: MapLibreMap, store: Store): () => void {
+  // Turning the rows leaves all of this as it is.
+  const lines = computed(() => store.project.value?.mainLines ?? []);
+  const heights = computed(() => store.project.value?.spotHeights ?? []);
+  const isRouted = computed(() => store.plan.value?.mainline?.route != null);
   return effect(() => {
-    const { project, units } = store;
-    const features = project.value ? drawn(project.value, units.value) : [];
+    const features = drawn(lines.value, heights.value, isRouted.value, store.units.value);
     const source = map.getSource<GeoJSONSource>(name);
     if (source) void source.setData({ type: "FeatureCollection", features });
     else if (features.length > 0) add(map, features);
   });
 }
 
-function drawn({ mainLines, spotHeights }: Project, units: UnitSystem): Feature[] {
+/** What was drawn is where the pipe runs until a route is laid along it; then it is what the route was asked to keep to. */
+function drawn(
+  mainLines: Project["mainLines"],
+  spotHeights: Project["spotHeights"],
+  isRouted: boolean,
+  units: UnitSystem,
+): Feature[] {
   return [
     ...mainLines.map(
       ({ line }): Feature => ({
         type: "Feature",
-        properties: {},
+        properties: { isWish: isRouted },
         geometry: { type: "LineString", coordinates: line.map(([lon, lat]) => [lon, lat]) },
       }),
     ),
@@ -43,17 +52,18 @@ function add(map: MapLibreMap, features: Feature[]): void {
   const source = name;
   map.addSource(source, { type: "geojson", data: { type: "FeatureCollection", features }, tolerance: 0 });
   // A double line of clay: two edges with paper between them.
-  const line = (id: string, colour: string, width: number): void => {
+  const line = (id: string, colour: string, width: number, isWish: boolean): void => {
     map.addLayer({
       id: `${name}-${id}`,
       type: "line",
       source,
-      filter: ["==", ["geometry-type"], "LineString"],
-      paint: { "line-color": colour, "line-width": width },
+      filter: ["all", ["==", ["geometry-type"], "LineString"], ["==", ["get", "isWish"], isWish]],
+      paint: { "line-color": colour, "line-width": width, ...(isWish && { "line-dasharray": [4, 3] }) },
     });
   };
-  line("pipe", colours.clay, 5);
-  line("pipe-inside", colours.paper, 2);
+  line("pipe", colours.clay, 5, false);
+  line("pipe-inside", colours.paper, 2, false);
+  line("pipe-wish", colours.ink, 1.5, true);
   map.addLayer({
     id: `${name}-spot`,
     type: "symbol",
