@@ -1,0 +1,47 @@
+import { graphOf } from "../../../src/core/graph/graph.ts";
+import { createPathSearch } from "../../../src/core/graph/shortest-paths.ts";
+import { grownRoute } from "../../../src/core/mainline/grow-route.ts";
+import { layRoute } from "../../../src/core/mainline/lay-route.ts";
+import { routeGraph } from "../../../src/core/mainline/route-graph.ts";
+import type { RouteJob } from "../../../src/core/mainline/route-job.ts";
+import { exactTreeCost, leastCosts } from "../../support/exact-tree.ts";
+import type { Point } from "../../support/parcels.ts";
+import { routeWorld } from "../../support/route-world.ts";
+import { visibilityGraph } from "../../support/visibility-graph.ts";
+
+/** Lengths of ways to the same places. */
+export interface Compared {
+  readonly ours_m: number;
+  readonly least_m: number;
+}
+
+/** Ways from the first source to so many row ends, each by itself; ends that neither way gets to are left out. */
+export function pathsCompared(job: RouteJob, every: number, keepsRows: boolean): readonly Compared[] {
+  const graph = routeGraph(job);
+  const { draft, heads } = graph;
+  const source = Number(graph.sources[0]);
+  const search = createPathSearch(graphOf(draft.xy.length / 2, draft.links));
+  search.begin(source);
+  search.next(() => false);
+  const places = [...heads].filter((head, i) => head >= 0 && i % every === 0);
+  const at = (node: number): Point => draft.placeOf(node);
+  const seen = visibilityGraph(routeWorld(job, { keepsRows }), [source, ...places].map(at), { isTaut: true });
+  const least = leastCosts(seen.graph, 0);
+  return places.map((head, i) => {
+    const isReached = Number.isFinite(Number(search.cost[head]));
+    const { length_m } = grownRoute(graph, 0, search.linksTo(head), new Map());
+    return { ours_m: isReached ? length_m : Infinity, least_m: least[i + 1] ?? Infinity };
+  });
+}
+
+/** The route's tree to all rows against the cheapest tree that meets every row at one of its ends; few rows only. */
+export function treeCompared(job: RouteJob, keepsRows: boolean): Compared {
+  const source = job.sources[0]?.xy ?? [Number.NaN, Number.NaN];
+  const seen = visibilityGraph(routeWorld(job, { keepsRows }), [[source[0], source[1]]]);
+  const groups = [...job.rows.block.keys()].map((row) => [seen.tee(row, 0), seen.tee(row, 1)]);
+  const route = layRoute(job);
+  return {
+    ours_m: route === null || route.unreached.length > 0 ? Infinity : route.length_m,
+    least_m: exactTreeCost(seen.graph, 0, groups),
+  };
+}
