@@ -26,8 +26,12 @@ export { postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./exchange/pos
 export { priceListCsv, priceListJson, pricesSetting, readPriceList } from "./exchange/price-list.ts";
 export { type SweepJson, sweepJson, sweepJsonVersion } from "./exchange/sweep-json.ts";
 export { type Finding, hasError, type Phrase, type Quantity, type Severity } from "./finding.ts";
+export { type Contour, contourInterval_m, contours } from "./ground/contours.ts";
+export { type Elevation, type HeightAt, heightReader } from "./ground/elevation.ts";
 export type { BlockGround, Cause, Ground } from "./ground/ground.ts";
+export type { PlaneBox } from "./ground/plane-box.ts";
 export type { PlantingAreaOf } from "./ground/planting-area.ts";
+export { type Shade, shade } from "./ground/shade.ts";
 export { createLeanPlanner, type Planner } from "./lean-planner.ts";
 export type { Mainline } from "./mainline/water-end.ts";
 export { perVineAndArea } from "./materials/cost.ts";
@@ -41,6 +45,8 @@ export { type Overlay, type PlantingParts, plantingArea } from "./plane/overlay.
 export { createPlanner } from "./planner.ts";
 export { withFeature, withFrameOrigin, withoutFeature, withSetting, withSettings } from "./project/edits.ts";
 export { endAssemblyNames } from "./project/end-assembly-names.ts";
+export { heightBox } from "./project/height-box.ts";
+export { type GridHeights, heightGridFeature } from "./project/height-grid-feature.ts";
 export { parseProject } from "./project/parse.ts";
 export { type Block, type Json, type JsonObject, type Project, type Role, roles } from "./project/project.ts";
 export { serializeProject } from "./project/serialize.ts";

@@ -183,9 +183,10 @@ function layGroundOf(project: Project): Outcome<Ground> {
 }
 
 function groundDependsOn(project: Project): readonly unknown[] {
-  const { frameOrigin, parcels, edges, keepOuts, crossAlleys, blockAreas, spotHeights, ground, blocks } = project;
-  const spacings = blocks.flatMap(({ id, rows }) => [id, rows.rowSpacing_m]);
-  return [frameOrigin, parcels, edges, keepOuts, crossAlleys, blockAreas, spotHeights, ground, ...spacings];
+  const { frameOrigin, parcels, edges, keepOuts, crossAlleys, blockAreas, spotHeights, heightGrids } = project;
+  const spacings = project.blocks.flatMap(({ id, rows }) => [id, rows.rowSpacing_m]);
+  const heights = [spotHeights, heightGrids];
+  return [frameOrigin, parcels, edges, keepOuts, crossAlleys, blockAreas, ...heights, project.ground, ...spacings];
 }
 
 /** The settings as text without the bearing, which a sweep does not depend on: turning the rows keeps it. */

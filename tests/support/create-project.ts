@@ -159,6 +159,7 @@ export function createProject(change: Partial<Project> = {}): Project {
     marks: [],
     mainLines: [],
     spotHeights: [],
+    heightGrids: [],
     ground: createGroundSettings(),
     mainLine: defaults.metric.mainLine,
     trench: defaults.metric.trench,

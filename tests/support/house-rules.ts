@@ -32,6 +32,10 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   "geojson-validation": ["src/core/project/"],
   geojson: ["src/core/"],
 };
+/** Packages that only the readers of other formats use: they are loaded when such a file is opened. */
+const readerPackages = ["geotiff"];
+/** Everywhere but in the plane and the readers, places are turned into metres by a frame. */
+const projectionHomes = ["src/core/plane/", "src/readers/"];
 /** The index of the core, the plugin and the app, and the one module that stands before a folder of its own. */
 const frontDoors = /\/index\.ts$|^src\/core\/units\.ts$/;
 const turfHomes = ["src/core/plane/validity.ts", "src/core/plane/overlay.ts"];
@@ -40,7 +44,7 @@ const turfMeasures =
   /^(length|distance|area|bearing|destination|along|buffer|rhumb.*|.*[dD]istance|.*[lL]ength|convert.*|great-?circle)$/i;
 const mayImport: Readonly<Record<string, readonly string[]>> = {
   core: ["core"],
-  cli: ["cli", "core"],
+  cli: ["cli", "readers", "core"],
   plugin: ["plugin", "core"],
   app: ["app", "plugin", "readers", "core"],
   readers: ["readers", "core"],
@@ -110,6 +114,10 @@ function packages(each: Import): readonly string[] {
     if (homes === undefined) found.push("not a package of the core");
     else if (!homes.some((home) => file.startsWith(home))) found.push(`belongs in ${homes.join(", ")}`);
   }
+  const isReader = file.startsWith("src/readers/");
+  if (readerPackages.includes(target) && !isReader) found.push("belongs in src/readers/");
+  if (target === "proj4" && !inCore && !projectionHomes.some((home) => file.startsWith(home)))
+    found.push(`belongs in ${projectionHomes.join(", ")}`);
   if (target.startsWith("node:") && !file.startsWith("src/cli/"))
     found.push("only the command line touches the machine");
   if (file.startsWith("src/plugin/") && target === "maplibre-gl" && !each.isType)

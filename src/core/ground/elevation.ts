@@ -1,101 +1,69 @@
 import type { Finding } from "../finding.ts";
 import type { Frame } from "../plane/frame.ts";
-import type { SpotHeight } from "../project/project.ts";
-import { heightsTooFew } from "./findings.ts";
+import type { HeightGrid, HeightSurface, SpotHeight } from "../project/project.ts";
+import { heightsNotUsed, heightsTooFew, onePlane } from "./findings.ts";
+import { type GridGround, gridGround, gridHeights } from "./grid-heights.ts";
+import { type PlaneGround, planeThrough } from "./plane-through.ts";
+import { type TriangleGround, triangleHeights } from "./triangle-heights.ts";
 import { trianglesOf } from "./triangles.ts";
 
 /**
  * Heights of the ground over the plane, plain data. Flat ground has the same height everywhere; spot heights are joined by triangles
- * (Delaunay), within which the ground is a plane.
+ * (Delaunay), within which the ground is a plane; a grid is read between its four nearest places (bilinear); a plane is the same
+ * everywhere, also outside the heights it was laid through.
  */
-export type Elevation =
-  | { readonly kind: "flat" }
-  | {
-      readonly kind: "spot-heights";
-      /** x, y pairs, plane metres. */
-      readonly xy: Float64Array;
-      readonly height_m: Float64Array;
-      /** Three corners a triangle, and for every side the same side of its neighbour, or -1. */
-      readonly triangles: Uint32Array;
-      readonly halfedges: Int32Array;
-    };
+export type Elevation = { readonly kind: "flat" } | TriangleGround | GridGround | PlaneGround;
 
 export const flatGround: Elevation = { kind: "flat" };
 
-/** The ground between the spot heights of a project; flat where there are too few. Findings: `ground/heights-too-few`. */
+/**
+ * The ground by what the project knows of its heights. One source counts: the grid with the smallest cells (of equals the last), else the
+ * spot heights; heights of two surveys are counted from different zeros, and mixed they would make steps. Flat where there is too little.
+ * Findings: `ground/heights-too-few`, `ground/heights-not-used`, `ground/one-plane`.
+ */
 export function elevationOf(
   spots: readonly SpotHeight[],
   frame: Frame,
+  grids: readonly HeightGrid[] = [],
+  surface: HeightSurface = "triangles",
 ): { readonly elevation: Elevation; readonly findings: readonly Finding[] } {
+  const [first, ...others] = grids;
+  if (first !== undefined) {
+    const finest = others.reduce((best, grid) => (grid.cell_m <= best.cell_m ? grid : best), first);
+    const unused = spots.length + others.length === 0 ? [] : [heightsNotUsed(finest, others.length, spots.length)];
+    return { elevation: gridGround(finest, frame), findings: unused };
+  }
   if (spots.length === 0) return { elevation: flatGround, findings: [] };
   const xy = new Float64Array(2 * spots.length);
   for (const [i, { at }] of spots.entries()) xy.set(frame.toPlane(at), 2 * i);
+  const height_m = Float64Array.from(spots, (spot) => spot.height_m);
+  if (surface === "plane") {
+    const plane = planeThrough(xy, height_m);
+    if (plane === null) return { elevation: flatGround, findings: [heightsTooFew(spots)] };
+    return { elevation: plane.ground, findings: [onePlane(spots, plane.slope_ratio, plane.miss_m)] };
+  }
   const { triangles, halfedges } = trianglesOf(xy);
   if (triangles.length === 0) return { elevation: flatGround, findings: [heightsTooFew(spots)] };
-  const height_m = Float64Array.from(spots, (spot) => spot.height_m);
   return { elevation: { kind: "spot-heights", xy, height_m, triangles, halfedges }, findings: [] };
 }
 
-/** The height of the ground at a place, plane metres; null where nothing is known of it: outside the spot heights nothing is guessed. */
+/** The height of the ground at a place, plane metres; null where nothing is known of it: outside the heights nothing is guessed. */
 export type HeightAt = (x_m: number, y_m: number) => number | null;
 
-/** A place so little outside all triangles is on the outermost line: rows may end there. */
-const onEdge_m = 1e-3;
-/** Twice the area by which rounding may take a place out of a triangle. */
-const rounding_m2 = 1e-7;
-
-/** Reads heights: walks from triangle to triangle, from where the last one was found. */
+/** Reads heights; quickest for places near the last one. */
 export function heightReader(elevation: Elevation): HeightAt {
-  if (elevation.kind === "flat") return () => 0;
-  const { xy, height_m, triangles, halfedges } = elevation;
-  /** Twice the area between a side and a place, above 0 on the inner side: triangles turn with the clock in the plane. */
-  const inward_m2 = (side: number, x: number, y: number): number => {
-    const p = 2 * Number(triangles[side]);
-    const q = 2 * Number(triangles[side % 3 === 2 ? side - 2 : side + 1]);
-    const px = Number(xy[p]);
-    const py = Number(xy[p + 1]);
-    return (Number(xy[q + 1]) - py) * (x - px) - (Number(xy[q]) - px) * (y - py);
-  };
-  const sideLength_m = (side: number): number => {
-    const p = 2 * Number(triangles[side]);
-    const q = 2 * Number(triangles[side % 3 === 2 ? side - 2 : side + 1]);
-    return Math.hypot(Number(xy[q]) - Number(xy[p]), Number(xy[q + 1]) - Number(xy[p + 1]));
-  };
-  /** Mean of the corners by how near they are, never outside their heights; null where the triangle is not even near. */
-  const heightIn = (triangle: number, x_m: number, y_m: number): number | null => {
-    let sum = 0;
-    let x = 0;
-    let y = 0;
-    let weights = 0;
-    for (let side = 3 * triangle; side < 3 * triangle + 3; side++) {
-      const corner = Number(triangles[side % 3 === 0 ? side + 2 : side - 1]);
-      const weight = Math.max(0, inward_m2(side, x_m, y_m));
-      sum += weight * Number(height_m[corner]);
-      x += weight * Number(xy[2 * corner]);
-      y += weight * Number(xy[2 * corner + 1]);
-      weights += weight;
+  switch (elevation.kind) {
+    case "flat":
+      return () => 0;
+    case "spot-heights":
+      return triangleHeights(elevation);
+    case "grid":
+      return gridHeights(elevation);
+    case "plane": {
+      const { origin_m, east_ratio, north_ratio } = elevation;
+      return (x_m, y_m) => origin_m + east_ratio * x_m + north_ratio * y_m;
     }
-    // Past a sharp corner a place is near the lines of both sides and far from the triangle.
-    return Math.hypot(x / weights - x_m, y / weights - y_m) > onEdge_m ? null : sum / weights;
-  };
-  let last = 0;
-  return (x_m, y_m) => {
-    // A walk towards the place crosses every triangle of a Delaunay net once at most.
-    for (let steps = 0; steps <= triangles.length; steps++) {
-      let out = -1;
-      let farthest_m2 = rounding_m2;
-      for (let side = 3 * last; side < 3 * last + 3; side++) {
-        const outside_m2 = -inward_m2(side, x_m, y_m);
-        if (outside_m2 > farthest_m2) {
-          farthest_m2 = outside_m2;
-          out = side;
-        }
-      }
-      if (out === -1) return heightIn(last, x_m, y_m);
-      const next = Number(halfedges[out]);
-      if (next === -1) return farthest_m2 / sideLength_m(out) > onEdge_m ? null : heightIn(last, x_m, y_m);
-      last = Math.floor(next / 3);
-    }
-    return null;
-  };
+    default:
+      return elevation satisfies never;
+  }
 }

@@ -1,6 +1,6 @@
 import { type Finding, quantity, say } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
-import type { FeatureKey, SpotHeight } from "../project/project.ts";
+import type { FeatureKey, HeightGrid, SpotHeight } from "../project/project.ts";
 
 /** An `edge` feature that lies on no outline: its setback is not used. */
 export function edgeOffOutline(at: LonLat | null, feature: FeatureKey): Finding {
@@ -100,5 +100,44 @@ export function heightsTooFew(spots: readonly SpotHeight[]): Finding {
     message: say`${spots.length < 3 ? `${spots.length} spot ${spots.length === 1 ? "height is" : "heights are"} too few` : "The spot heights lie in one line"}, so the ground is taken as flat.`,
     reason: say`Only ground between three or more heights is known.`,
     remedy: say`Measure at least three places around the rows, better at every corner and where the slope changes.`,
+  };
+}
+
+/** A grid of heights counts, and there are others besides. */
+export function heightsNotUsed(used: HeightGrid, grids: number, spots: number): Finding {
+  const others = [
+    ...(grids > 0 ? [grids === 1 ? "1 other grid" : `${grids} other grids`] : []),
+    ...(spots > 0 ? [spots === 1 ? "1 spot height" : `${spots} spot heights`] : []),
+  ].join(" and ");
+  return {
+    code: "ground/heights-not-used",
+    severity: "note",
+    at: used.origin,
+    feature: used.key,
+    message: say`Heights come from the grid "${used.name ?? used.key}" with cells of ${quantity("length", used.cell_m)}; ${others} ${grids + spots === 1 ? "is" : "are"} not used.`,
+    reason: say`Surveys count heights from different zeros: mixed, they would make steps in the ground.`,
+    remedy: say`Take out the heights that you do not trust; of several grids the one with the smallest cells counts.`,
+  };
+}
+
+/** Misses that a plane may have before it is warned of: rows would hang or dig in. Common sense, no source. */
+const largestMiss_m = 0.5;
+
+/** The ground is one plane, as wished for. */
+export function onePlane(spots: readonly SpotHeight[], slope_ratio: number, miss_m: number): Finding {
+  const missed =
+    spots.length > 3 ? say`, which misses the one that fits worst by ${quantity("length", miss_m)}` : say``;
+  return {
+    code: "ground/one-plane",
+    severity: miss_m > largestMiss_m ? "warning" : "note",
+    at: spots[0]?.at ?? null,
+    feature: spots[0]?.key ?? null,
+    message: [
+      ...say`The ground is taken as one plane through ${spots.length} spot heights, ${quantity("ratio", slope_ratio)} steep`,
+      ...missed,
+      ".",
+    ],
+    reason: say`The plane goes on outside the places that were measured; hollows and rises are not in it.`,
+    remedy: say`Measure more places where the slope changes, and set ground.heights to "triangles".`,
   };
 }

@@ -10,6 +10,7 @@ import type {
   CrossAlley,
   EdgeSetback,
   GroundSettings,
+  HeightGrid,
   KeepOut,
   Parcel,
   SpotHeight,
@@ -40,6 +41,7 @@ export interface GroundInput {
   readonly crossAlleys: readonly CrossAlley[];
   readonly blockAreas: readonly BlockArea[];
   readonly spotHeights: readonly SpotHeight[];
+  readonly heightGrids: readonly HeightGrid[];
   readonly settings: GroundSettings;
   readonly blocks: readonly { readonly id: string; readonly rowSpacing_m: number }[];
 }
@@ -48,14 +50,14 @@ export interface GroundInput {
  * Where planting may be, block by block, in the local plane: outlines, and everything that planting keeps its distance from.
  * The planting area is left open: `withPlantingArea` adds it.
  * Findings: `ground/edge-off-outline`, `ground/side-length-differs`, `ground/blocks-share-ground`, `ground/blocks-overlap`,
- * `ground/block-outside`, `ground/heights-too-few`.
+ * `ground/block-outside`, and those of `elevationOf`.
  */
 export function layGround(input: GroundInput): Outcome<Ground> {
   const frame = createFrame(input.frameOrigin ?? middleOf(input.parcels));
   const parcels = parcelOutlines(input.parcels, input.edges, input.settings.setback_m, frame);
   const findings: Finding[] = parcels.astray.map((edge) => edgeOffOutline(edge.line[0] ?? null, edge.key));
   findings.push(...sideLengths(input.edges, parcels, frame));
-  const heights = elevationOf(input.spotHeights, frame);
+  const heights = elevationOf(input.spotHeights, frame, input.heightGrids, input.settings.heights);
   findings.push(...heights.findings);
   const causes: Cause[] = [...parcels.causes];
   const segments = segmentDraft();

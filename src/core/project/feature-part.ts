@@ -1,4 +1,5 @@
 import type { Finding } from "../finding.ts";
+import type { LonLat } from "../plane/coordinate.ts";
 import type { Frame } from "../plane/frame.ts";
 import type { FeatureParts } from "./feature-parts.ts";
 import * as known from "./feature-properties.ts";
@@ -8,6 +9,7 @@ import {
   emptyGeometry,
   heightMissing,
   incompleteRow,
+  trackHeights,
   walkedOutline,
   wrongGeometry,
 } from "./findings.ts";
@@ -24,6 +26,8 @@ type Part = Partial<FeatureParts>;
 /** Smallest area that counts as ground, and as a thing that stands on it. */
 const leastGround_m2 = 1;
 const leastThing_m2 = 1e-4;
+
+const heightsWanted = "points, or a line with heights, or the outline of a grid of heights";
 
 /**
  * What a feature with a role gives the project: its areas mended, its properties read. `drawn` is its shape with longitudes unwrapped.
@@ -118,15 +122,28 @@ export function featurePart(feature: FileFeature, role: Role, drawn: DrawnShape,
       return { mainLines: drawn.lines.map((line) => ({ key, name, line })), findings };
     }
     case "elevation": {
-      if (drawn.points.length === 0) return wrong("a point");
+      if (drawn.areas.length > 0) {
+        const { grid } = read(known.elevationProperties);
+        if (grid !== undefined) return { heightGrids: [{ key, name, ...grid }], findings };
+        return findings.length > 0 ? { findings } : wrong(heightsWanted);
+      }
+      if (drawn.points.length + drawn.lines.length === 0) return wrong(heightsWanted);
       const { height } = read(known.elevationProperties);
-      const heights = pointHeights(feature.geometry);
-      const spots = drawn.points.flatMap((at, i): SpotHeight[] => {
-        const height_m = height ?? heights[i] ?? null;
-        return height_m === null ? [] : [{ key, name, at, height_m }];
-      });
-      if (spots.length < drawn.points.length && findings.length === 0) findings.push(heightMissing(where));
-      return { spotHeights: spots, findings };
+      const { points, lines } = pointHeights(feature.geometry);
+      const spot = (at: LonLat, measured: number | null | undefined, isOnLine: boolean): readonly SpotHeight[] => {
+        const height_m = height ?? measured ?? null;
+        if (height_m === null) return [];
+        return [{ key, name, at, height_m, ...(isOnLine ? { isOnLine } : {}) }];
+      };
+      const spotHeights = [
+        ...drawn.points.flatMap((at, i) => spot(at, points[i], false)),
+        ...drawn.lines.flatMap((line, i) => line.flatMap((at, k) => spot(at, lines[i]?.[k], true))),
+      ];
+      const places = drawn.lines.reduce((sum, line) => sum + line.length, drawn.points.length);
+      if (spotHeights.length < places && findings.length === 0) findings.push(heightMissing(where));
+      const walked = height === undefined ? spotHeights.filter(({ isOnLine }) => isOnLine === true).length : 0;
+      if (walked > 0) findings.push(trackHeights(where, walked));
+      return { spotHeights, findings };
     }
     default:
       return role satisfies never;

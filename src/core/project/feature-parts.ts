@@ -4,6 +4,7 @@ import type {
   CrossAlley,
   EdgeSetback,
   GivenRow,
+  HeightGrid,
   KeepOut,
   KeptPlace,
   MainLine,
@@ -28,6 +29,7 @@ export interface FeatureParts {
   readonly marks: readonly PlacedPoint[];
   readonly mainLines: readonly MainLine[];
   readonly spotHeights: readonly SpotHeight[];
+  readonly heightGrids: readonly HeightGrid[];
   readonly findings: readonly Finding[];
 }
 
@@ -45,6 +47,7 @@ export function joinParts(list: readonly Partial<FeatureParts>[]): FeatureParts 
     marks: list.flatMap(({ marks }) => marks ?? []),
     mainLines: list.flatMap(({ mainLines }) => mainLines ?? []),
     spotHeights: list.flatMap(({ spotHeights }) => spotHeights ?? []),
+    heightGrids: list.flatMap(({ heightGrids }) => heightGrids ?? []),
     findings: list.flatMap(({ findings }) => findings ?? []),
   };
 }

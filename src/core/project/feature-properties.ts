@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { heightGrid, highest_m, lowest_m } from "./height-grid.ts";
 import { crossings, type Role } from "./project.ts";
 import { label, quantity, type Section, section, words } from "./schema-parts.ts";
 
@@ -31,8 +32,7 @@ export const keepOutProperties = section({
 export const alleyProperties = section({ width: quantity("length", 0, 100) });
 export const blockProperties = section({ block: label });
 export const rowProperties = section({ block: label, row: label, tapedLength: quantity("length", 0.1, 5000) });
-/** From the shore of the Dead Sea to above the highest vineyards, from memory. */
-export const elevationProperties = section({ height: quantity("length", -500, 5000) });
+export const elevationProperties = section({ height: quantity("length", lowest_m, highest_m), grid: heightGrid });
 const none = section({});
 
 /** What of a feature's properties is read, by its role. */

@@ -400,6 +400,18 @@ export function heightMissing(where: Where): Finding {
   };
 }
 
+/** Heights that come with the positions of a line, as a walked track has them. */
+export function trackHeights(where: Where, count: number): Finding {
+  return {
+    code: "project/track-heights",
+    severity: "note",
+    ...where,
+    message: say`${count} heights come with the positions of the line ${named(where.feature)}, as a walked track has them.`,
+    reason: say`Heights of a hand-held receiver are commonly metres off and drift while you walk: fine for the lie of the land, not for the depth of a trench.`,
+    remedy: say`Hold some of them against a level or a surveyed height, or let one plane lie through them all (ground.heights "plane").`,
+  };
+}
+
 /** A standing row without end posts and without number and taped length. */
 export function incompleteRow(where: Where): Finding {
   return {

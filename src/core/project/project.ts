@@ -28,6 +28,7 @@ export interface Project {
   readonly marks: readonly PlacedPoint[];
   readonly mainLines: readonly MainLine[];
   readonly spotHeights: readonly SpotHeight[];
+  readonly heightGrids: readonly HeightGrid[];
   readonly ground: GroundSettings;
   readonly mainLine: MainLineSettings;
   readonly trench: TrenchSettings;
@@ -174,7 +175,27 @@ export interface SpotHeight {
   readonly name: string | null;
   readonly at: LonLat;
   readonly height_m: number;
+  /** One of many along a line, such as a walked track: too many to write each on the map. */
+  readonly isOnLine?: true;
 }
+
+/**
+ * Heights on a square grid in a local plane of its own (see `createFrame`), whose origin is the middle of the grid: columns run east, rows
+ * south, the first height is that of the north-west corner.
+ */
+export interface HeightGrid {
+  readonly key: FeatureKey;
+  readonly name: string | null;
+  readonly origin: LonLat;
+  readonly columns: number;
+  readonly rows: number;
+  readonly cell_m: number;
+  /** Row by row; NaN where it is not known. */
+  readonly height_m: Float64Array;
+}
+
+/** More heights than this make the project's file slow to keep: about 400 kB. */
+export const mostGridHeights = 60_000;
 
 /** What lies between spot heights: triangles from each to its neighbours, or one plane through them all. */
 export const heightSurfaces = ["triangles", "plane"] as const;

@@ -1,0 +1,19 @@
+/** Part of a file, in bytes. */
+interface Slice {
+  readonly offset: number;
+  readonly length: number;
+}
+
+/** What the TIFF reader asks its bytes of: parts of a file as they are needed, in a page, a worker or Node alike. */
+export function blobSource(blob: Blob) {
+  const bytes = ({ offset, length }: Slice): Promise<ArrayBuffer> => blob.slice(offset, offset + length).arrayBuffer();
+  return {
+    fetch: (slices: readonly Slice[], signal?: AbortSignal): Promise<ArrayBuffer[]> => {
+      signal?.throwIfAborted();
+      return Promise.all(slices.map(bytes));
+    },
+    fetchSlice: async (slice: Slice) => ({ ...slice, data: await bytes(slice) }),
+    fileSize: blob.size,
+    close: () => Promise.resolve(),
+  };
+}
