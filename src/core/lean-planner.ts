@@ -133,7 +133,7 @@ export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
       : null;
     findings.push(...(dug?.findings ?? []));
     const list = structure.ok
-      ? materialsOf(rows, structure.value, water, project.blocks, project.materials, cutOf)
+      ? materialsOf(rows, structure.value, water, project.blocks, project.materials, cutOf, dug?.ok ? dug.value : null)
       : null;
     findings.push(...(list?.findings ?? []));
     return {

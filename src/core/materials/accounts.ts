@@ -54,7 +54,9 @@ export function materialAccounts(
 function neededAccount(line: MaterialLine, perRow: readonly number[]): Account {
   return account(
     {
-      formula: say`What every row takes of it, added up.`,
+      formula: line.isShared
+        ? say`It serves rows together: each row that the main line feeds is given an even share of it.`
+        : say`What every row takes of it, added up.`,
       inputs: [
         inputs(
           "The rows that take some",

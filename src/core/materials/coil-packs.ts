@@ -4,7 +4,7 @@ import type { CoilSize, CutJob } from "./cutting/cut-job.ts";
 import type { CutAnswer, CutPlan } from "./cutting/cut-plan.ts";
 import { usable_m } from "./cutting/usable.ts";
 import type { Pack } from "./material-line.ts";
-import type { Need } from "./needs.ts";
+import type { Need } from "./need.ts";
 import { packagesFor } from "./packages.ts";
 import { usualSizes } from "./sizes.ts";
 

@@ -75,8 +75,8 @@ export function stockMistold(articles: readonly string[]): Finding {
     at: null,
     feature: null,
     message: say`What is on hand is not told as it is counted: ${listed(articles)}.`,
-    reason: say`Wire and hose come off the list by the length of each coil, all else by the piece; the rest of what was told is not counted.`,
-    remedy: say`State coil lengths for wire and hose, and pieces for everything else.`,
+    reason: say`Wire, hose and riser pipe come off the list by the length of each coil, all else by the piece; the rest of what was told is not counted.`,
+    remedy: say`State coil lengths for wire, hose and riser pipe, and pieces for everything else.`,
   };
 }
 

@@ -21,6 +21,8 @@ export interface MaterialLine {
   /** Which one: thickness, length, kind; may be empty. */
   readonly spec: Phrase;
   readonly unit: "m" | "pieces";
+  /** True when it serves rows together and they share it evenly. */
+  readonly isShared: boolean;
   /** What the structure takes, without spare; pieces are whole. */
   readonly needed: number;
   readonly spare: number;

@@ -4,6 +4,7 @@ import { type Outcome, success } from "../outcome.ts";
 import type { Block, MaterialSettings } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import type { Trellis } from "../trellis/trellis.ts";
+import type { Trench } from "../trench/trench.ts";
 import { chosenAnswer } from "./coil-packs.ts";
 import { blockCostsOf, costOf, rowCostsOf } from "./cost.ts";
 import { cutFindings } from "./cutting/cut-findings.ts";
@@ -13,7 +14,8 @@ import type { CutPlan } from "./cutting/cut-plan.ts";
 import { notCovered, standingRowsCounted, stockMistold, stockNotNeeded, twoPersonPackages } from "./findings.ts";
 import { lineOf } from "./line.ts";
 import type { MaterialCost, MaterialLine } from "./material-line.ts";
-import { counted, type Need, needs } from "./needs.ts";
+import type { Need } from "./need.ts";
+import { counted, needs } from "./needs.ts";
 import { hoseJoinSpec, joinSpec } from "./spec.ts";
 
 /** Sums carry rounding dust. */
@@ -41,7 +43,7 @@ export interface CoilWork {
 }
 
 /**
- * The shopping list, the cutting plans and what they cost. `cut` makes the cutting plan of an article; where it answers null, coils are
+ * The shopping list, the cutting plans and what they cost; without a trench nothing of the main line is on it. `cut` makes the cutting plan of an article; where it answers null, coils are
  * counted by length (quick, for while something is dragged). Findings: those of plantings and cutting plans, materials/stock-not-needed,
  * materials/stock-mistold, materials/not-covered, materials/standing-rows-counted, materials/two-person-packages.
  */
@@ -52,8 +54,9 @@ export function materials(
   blocks: readonly Block[],
   settings: MaterialSettings,
   cut: CutOf,
+  trench: Trench | null,
 ): Outcome<Materials> {
-  const structure = needs(rows, trellis, drip, blocks, settings);
+  const structure = needs(rows, trellis, drip, blocks, settings, trench);
   const coils = cutJobs(rows, trellis, drip, settings).map((job) => ({ job, plan: cut(job) }));
   const wanted = withJoins(structure.needs, coils, rows.rows.length, blocks);
   const lines = wanted.map((need) => {

@@ -1,31 +1,16 @@
 import type { Drip } from "../drip/drip.ts";
-import { type Finding, listed, type Phrase, quantity, say } from "../finding.ts";
+import { type Finding, listed, quantity, say } from "../finding.ts";
 import type { Block, MaterialSettings, Wire } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import { wireMass_kgpm } from "../trellis/mechanics/steel.ts";
 import type { Part } from "../trellis/part.ts";
 import type { Trellis } from "../trellis/trellis.ts";
-import { catalog, type MaterialKind, type SpareRule } from "./catalog.ts";
+import type { Trench } from "../trench/trench.ts";
+import { catalog, type MaterialKind } from "./catalog.ts";
+import type { Need } from "./need.ts";
 import { concreteBag_kg, hoseClipSpec, hoseSpec, partSpec, wireSpec } from "./spec.ts";
+import { trenchNeeds } from "./trench-needs.ts";
 import { lotOf, vineLots } from "./vine-lots.ts";
-
-/** What the structure takes of one article. */
-export interface Need {
-  readonly article: string;
-  readonly kind: MaterialKind;
-  readonly spec: Phrase;
-  readonly unit: "m" | "pieces";
-  readonly diameter_mm: number | null;
-  /** In the order of the plan's rows. */
-  readonly perRow: readonly number[];
-  /** Short pieces that it is cut into, such as tie-backs, m; none for what is cut by a cutting plan. */
-  readonly pieces_m: readonly number[];
-  /** Spare that a planting states; null: that of its kind. */
-  readonly spare: SpareRule | null;
-  readonly purpose: string;
-  /** Of one metre or piece; null: not known. */
-  readonly mass_kg: number | null;
-}
 
 /** Pieces of one row are those of its two ends. */
 const rowEnds = 2;
@@ -39,12 +24,14 @@ export function needs(
   drip: Drip,
   blocks: readonly Block[],
   settings: MaterialSettings,
+  trench: Trench | null,
 ): { readonly needs: readonly Need[]; readonly findings: readonly Finding[] } {
   const count = rows.rows.length;
   const parts = partSums(trellis, count);
   const plantings = vineLots(rows.rows, blocks, settings.vineSpare_ratio);
   const wires = wireSums(rows, trellis);
   const all: Need[] = [
+    ...(trench === null ? [] : trenchNeeds(trench)),
     ...[...wires].map(([article, { wire, perRow }]) => {
       return wireNeed(article, wire, perRow, trellis);
     }),
@@ -124,6 +111,7 @@ function wireNeed(article: string, wire: Wire, hung_m: readonly number[], trelli
     unit: "m",
     diameter_mm: wire.diameter_mm,
     perRow: hung_m,
+    isShared: false,
     pieces_m: [],
     spare: null,
     purpose: `${capitalized(listed(total?.purposes ?? []))} wire, ${total?.runs ?? 0} runs in ${rowsIn(hung_m)}, with both tie-offs`,
@@ -140,6 +128,7 @@ function partNeed(article: string, { part, perRow }: PartSum, trellis: Trellis, 
     unit: part.unit,
     diameter_mm: isWire ? part.diameter_mm : null,
     perRow,
+    isShared: false,
     pieces_m: part.unit === "m" ? endPieces(perRow) : [],
     spare: null,
     purpose: `${isWire ? `cut into ${endPieces(perRow).length} pieces, ` : ""}${catalog[part.kind].use}; ${rowsIn(perRow)}`,
@@ -186,6 +175,7 @@ export function counted(kind: MaterialKind, perRow: readonly number[]): Need {
     unit: "pieces",
     diameter_mm: null,
     perRow,
+    isShared: false,
     pieces_m: [],
     spare: null,
     purpose: `${catalog[kind].use}; ${rowsIn(perRow)}`,

@@ -1,6 +1,6 @@
 import type { MaterialSettings } from "../project/project.ts";
 import { catalog, type MaterialKind } from "./catalog.ts";
-import type { Need } from "./needs.ts";
+import type { Need } from "./need.ts";
 import type { PackageSize } from "./packages.ts";
 
 /** The packages of the price list that an article comes in, else the one that is usual for it. */
@@ -18,9 +18,13 @@ export function packageSizes(need: Need, settings: MaterialSettings): readonly P
 /** Sizes that a kind of thing is usually sold in, in metres or pieces. */
 export function usualSizes(kind: MaterialKind, settings: MaterialSettings): readonly number[] {
   if (kind === "hose") return settings.hoseCoils_m;
+  if (kind === "riser") return riserCoils_m;
   if (kind === "wire" || kind === "tie-wire" || kind === "brace-wire") return settings.wireCoils_m;
   return [catalog[kind].pack(settings)];
 }
+
+/** Riser pipe comes in these: 100 ft and 300 ft, or near it. Common practice, no source. */
+const riserCoils_m = [30.48, 91.44] as const;
 
 function massOf({ mass_kg }: Need, size: number): number | null {
   return mass_kg === null ? null : mass_kg * size;

@@ -50,6 +50,8 @@ export interface Profile {
   readonly depth_m: Float64Array;
   /** Row with its tee there, or -1. */
   readonly row: Int32Array;
+  /** Point of the route, or -1 for a step of the way. */
+  readonly point: Int32Array;
 }
 
 /** Where water gathers, or air. */

@@ -32,7 +32,7 @@ function listOf(
   if (!structure.ok) throw new Error("rows always have a trellis");
   const waterEnd = rows.rows.map(() => "start" as const);
   const water = drip(rows, { waterEnd }, blocks);
-  const list = materials(rows, structure.value, water, blocks, createMaterialSettings(settings), cut);
+  const list = materials(rows, structure.value, water, blocks, createMaterialSettings(settings), cut, null);
   if (!list.ok) throw new Error("materials always gives a list");
   // Short rows leave much on a coil; that is told by the cutting plan and tested with it.
   const findings = list.findings.filter(({ code }) => code !== "materials/much-left-over");

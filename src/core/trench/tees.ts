@@ -1,0 +1,55 @@
+import type { Mainline } from "../mainline/water-end.ts";
+import type { Rows } from "../rows/rows.ts";
+import type { Trellis } from "../trellis/trellis.ts";
+import { outward } from "./lane-conflicts.ts";
+import type { Profile } from "./trench.ts";
+
+/** Where a row takes its water off the main line. */
+export interface Tee {
+  readonly row: number;
+  readonly branch: number;
+  readonly station_m: number;
+  readonly xy: readonly [x_m: number, y_m: number];
+  /** Ground to the bottom of the trench. */
+  readonly depth_m: number;
+  /** In the ground on to the end post; 0 where the tee is on the row's own side of it, under the hose. */
+  readonly lead_m: number;
+  /** From the middle of the pipe up to the drip wire, with the lead. */
+  readonly riser_m: number;
+}
+
+/** The tee is at the end post. */
+const atPost_m = 0.01;
+
+/** The tees in the order in which the branches meet them. `under_m`: from the middle of the pipe to the bottom of the trench. */
+export function teesOf(
+  profiles: readonly Profile[],
+  rows: Rows,
+  { waterEnd }: Pick<Mainline, "waterEnd">,
+  trellis: Trellis,
+  under_m: number,
+): readonly Tee[] {
+  return profiles.flatMap((profile, branch) =>
+    [...profile.row].flatMap((row, i): readonly Tee[] => {
+      const own = rows.rows[row];
+      // A branch begins at a point of the one it leaves.
+      if (own === undefined || (branch > 0 && i === 0)) return [];
+      const [post, out] = outward(own, waterEnd[row] ?? "start");
+      const [x, y] = [Number(profile.xy[2 * i]), Number(profile.xy[2 * i + 1])];
+      const [dx, dy] = [x - post[0], y - post[1]];
+      const lead_m = dx * out[0] + dy * out[1] > atPost_m ? Math.hypot(dx, dy) : 0;
+      const depth_m = Number(profile.depth_m[i]);
+      const climb_m = depth_m - under_m + dripHeight_m(own.block, trellis);
+      const station_m = Number(profile.station_m[i]);
+      return [{ row, branch, station_m, xy: [x, y], depth_m, lead_m, riser_m: climb_m + lead_m }];
+    }),
+  );
+}
+
+/** The lowest drip wire, else the lowest wire of all; the ground for rows without wires. */
+function dripHeight_m(block: string, { blocks }: Trellis): number {
+  const wires = blocks.find((each) => each.block === block)?.wires ?? [];
+  const drip = wires.filter(({ wire }) => wire.purpose === "drip");
+  const heights_m = (drip.length > 0 ? drip : wires).map(({ height_m }) => height_m);
+  return heights_m.length === 0 ? 0 : Math.min(...heights_m);
+}
