@@ -135,6 +135,7 @@ export function createProfile(
     bottom_m: Float64Array.from(ground, (each) => each - depth_m),
     depth_m: Float64Array.from(stations, () => depth_m),
     row: Int32Array.from(stations, (station_m) => places.find((place) => place.station_m === station_m)?.row ?? -1),
+    point: Int32Array.from(stations, (station_m) => places.findIndex((place) => place.station_m === station_m)),
   };
 }
 
