@@ -7,6 +7,7 @@ import {
   fromPiece_m,
   isCrossing,
   isInside,
+  isWithin,
   type Keep,
   type Piece,
   pastPost,
@@ -18,12 +19,16 @@ const tolerance_m = 1e-3;
 const square_deg = 1;
 /** The distance to posts, anchors and rows is wished: never less than this share of it, and what lacks the rest is told as a conflict. */
 const hardShare = 0.5;
+/** Along slanting row ends the lane lies so many times the distance past the anchor at most, and so much farther where that makes the trench straight. */
+const slanted = 1 / 0.3;
+const slide_m = 2;
 /** A row is led on so far to a line that the person drew. */
 const ledOn_m = 20;
 
 /**
  * What is wrong with a route, by what a trench must keep from; looked at one straight leg at a time, with none of the product's own code.
- * A source that is too near to something may be left, but no nearer. Lines that the person drew are theirs.
+ * A source that is too near to something may be left, but no nearer; from one outside the parcels the way leads in. Lines that the person
+ * drew are theirs.
  */
 export function routeFaults(job: RouteJob, route: Route): readonly string[] {
   return [...shapeFaults(job, route), ...teeFaults(job, route), ...legFaults(job, route)];
@@ -69,7 +74,8 @@ function teeFaults(job: RouteJob, route: Route): readonly string[] {
     const [lane_m, reach_m] = [job.rows.lane_m[row] ?? 0, job.rows.reach_m[row] ?? 0];
     const isBeyond = lane_m >= reach_m + job.postDistance_m - tolerance_m;
     const least_m = isBeyond ? reach_m : lane_m;
-    const most_m = job.drawn.length > 0 ? ledOn_m : isBeyond ? reach_m + 4 * job.postDistance_m : lane_m;
+    const most_m =
+      job.drawn.length > 0 ? ledOn_m : isBeyond ? reach_m + slanted * job.postDistance_m + slide_m : lane_m;
     const along: Piece = [pastPost(job, row, end, Math.min(least_m, 0)), pastPost(job, row, end, most_m)];
     for (const i of points) {
       const off_m = fromPiece_m([route.xy[2 * i] ?? 0, route.xy[2 * i + 1] ?? 0], along);
@@ -87,6 +93,7 @@ function legFaults(job: RouteJob, route: Route): readonly string[] {
     return [pastPost(job, row, 0, past_m), pastPost(job, row, 1, past_m)];
   });
   const keeps = keepsOf(job);
+  const isOutside = !isWithin({ keeps }, [route.xy[0] ?? 0, route.xy[1] ?? 0]);
   for (const leg of legsOf(route)) {
     if (leg.isDrawn) continue;
     const { piece, crossing, i } = leg;
@@ -100,6 +107,7 @@ function legFaults(job: RouteJob, route: Route): readonly string[] {
       faults.push(`leg ${i} crosses feature ${crossing}, which it may not`);
     }
     for (const keep of keeps) {
+      if (leg.upstream === 0 && keep.feature === -1 && isOutside) continue;
       if (keep.feature === crossing && crossing >= 0) {
         if (isCrossing(piece, keep.piece) && !isSquare(piece, keep.piece)) {
           faults.push(`leg ${i} crosses feature ${crossing} askew`);

@@ -119,7 +119,7 @@ function side([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): number {
 }
 
 /** Is a place within the outlines of the parcels, by counting the edges to the east of it? */
-export function isWithin({ keeps }: RouteWorld, [x, y]: Point): boolean {
+export function isWithin({ keeps }: Pick<RouteWorld, "keeps">, [x, y]: Point): boolean {
   return (
     keeps.filter(({ feature, piece: [[x1, y1], [x2, y2]] }) => {
       return feature === -1 && y1 > y !== y2 > y && x < x1 + ((y - y1) * (x2 - x1)) / (y2 - y1);
