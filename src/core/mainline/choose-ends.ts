@@ -1,3 +1,4 @@
+import { withExchangedPaths } from "../graph/exchange-paths.ts";
 import { graphOf } from "../graph/graph.ts";
 import { type GroupTree, type NodeGroup, nearestGroupTree } from "../graph/group-tree.ts";
 import { endsEstimate } from "./ends-estimate.ts";
@@ -65,7 +66,12 @@ export function chooseEnds(graph: RouteGraph, groups: readonly RowGroup[]): Chos
       : improved(quick.choice, groups, (choice) => costOf(treeOf(choice, quick.source)));
   const last = [turned, ...uniform].map((choice) => ({ choice, tree: leastTree(choice, quick.source) }));
   const { choice, tree } = leastOf(last, (each) => costOf(each.tree));
-  return { source: quick.source, ends: reached(choice, tree.missed, 1 + drawn.length), links: tree.links };
+  const mustJoin = new Set(groupsOf(choice, quick.source).flatMap(({ nodes }) => nodes));
+  return {
+    source: quick.source,
+    ends: reached(choice, tree.missed, 1 + drawn.length),
+    links: withExchangedPaths(packed, draft.links, tree.links, mustJoin),
+  };
 }
 
 function costOf({ cost, missed }: GroupTree): number {

@@ -10,6 +10,8 @@ export interface Exempt {
   /** May be nearer than their distance, but are not crossed. */
   readonly near: ReadonlySet<number>;
   readonly crossed: ReadonlySet<number>;
+  /** Rows that may be nearer than they should, but are not crossed. */
+  readonly rows: ReadonlySet<number>;
 }
 
 /** What the middle of a trench may do. */
@@ -17,9 +19,11 @@ export interface Clearance {
   /** May it run straight from one place to another? */
   isClear(px: number, py: number, qx: number, qy: number, exempt?: Exempt): boolean;
   /** The same, keeping the whole least distance to posts, anchors and rows as well. */
-  isRoomy(px: number, py: number, qx: number, qy: number): boolean;
+  isRoomy(px: number, py: number, qx: number, qy: number, exempt?: Exempt): boolean;
   /** Is a place within the parcels, outside of areas, and as far from everything as it must be? */
   isFree(x: number, y: number): boolean;
+  /** What is left of a row as a wall at its end: the place, and how far the trench should stay from it. */
+  wallEnd(row: number, side: 0 | 1): { readonly x: number; readonly y: number; readonly beside_m: number };
   isInParcels(x: number, y: number): boolean;
   /** Nothing is too near to the place, and no area holds it. */
   isUntouched(x: number, y: number): boolean;
@@ -63,10 +67,20 @@ export function createClearance(job: RouteJob, ends: readonly RowEnd[]): Clearan
     });
     return isPast;
   };
-  const isPastWalls = (px: number, py: number, qx: number, qy: number, keep_m: Float64Array): boolean => {
+  const isPastWalls = (
+    px: number,
+    py: number,
+    qx: number,
+    qy: number,
+    keep_m: Float64Array,
+    exempt: Exempt | undefined,
+  ): boolean => {
     let isPast = true;
     wallTree.search(Math.min(px, qx), Math.min(py, qy), Math.max(px, qx), Math.max(py, qy), (i) => {
-      if (isPast && apart_m(walls.xy, i, px, py, qx, qy) < at(keep_m, i) - slack_m) isPast = false;
+      if (!isPast) return false;
+      const away_m = apart_m(walls.xy, i, px, py, qx, qy);
+      const least_m = exempt?.rows.has(i) === true ? 0 : at(keep_m, i) - slack_m;
+      if (away_m < least_m || away_m === 0) isPast = false;
       return false;
     });
     return isPast;
@@ -96,12 +110,25 @@ export function createClearance(job: RouteJob, ends: readonly RowEnd[]): Clearan
     }
     return near;
   };
+  const rowsBeside = (x: number, y: number): ReadonlySet<number> => {
+    const beside = new Set<number>();
+    for (const i of wallTree.search(x, y, x, y)) {
+      const [px, py, qx, qy] = piece(walls.xy, i);
+      if (nearestOnSegment(x, y, px, py, qx, qy).distance_m < at(walls.roomy_m, i)) beside.add(i);
+    }
+    return beside;
+  };
   return {
     isClear: (px, py, qx, qy, exempt) =>
-      isPastBarriers(px, py, qx, qy, exempt) && isPastWalls(px, py, qx, qy, walls.hard_m),
-    isRoomy: (px, py, qx, qy) =>
-      isPastBarriers(px, py, qx, qy, undefined) && isPastWalls(px, py, qx, qy, walls.roomy_m),
+      isPastBarriers(px, py, qx, qy, exempt) && isPastWalls(px, py, qx, qy, walls.hard_m, exempt),
+    isRoomy: (px, py, qx, qy, exempt) =>
+      isPastBarriers(px, py, qx, qy, exempt) && isPastWalls(px, py, qx, qy, walls.roomy_m, exempt),
     isFree: (x, y) => isInParcels(x, y) && isPastBarriers(x, y, x, y, undefined) && areasAround(x, y).size === 0,
+    wallEnd: (row, side) => ({
+      x: at(walls.xy, 4 * row + 2 * side),
+      y: at(walls.xy, 4 * row + 2 * side + 1),
+      beside_m: at(walls.roomy_m, row),
+    }),
     isInParcels,
     isUntouched: (x, y) => tooNear(x, y).size === 0 && areasAround(x, y).size === 0,
     exemptAt: (x, y) => {
@@ -111,7 +138,7 @@ export function createClearance(job: RouteJob, ends: readonly RowEnd[]): Clearan
       barriers.feature.forEach((feature, i) => {
         if (feature === -1 ? isOutside : around.has(feature)) crossed.add(i);
       });
-      return { near: tooNear(x, y), crossed };
+      return { near: tooNear(x, y), crossed, rows: rowsBeside(x, y) };
     },
   };
 }

@@ -3,11 +3,11 @@ import type { Clearance, Exempt } from "./clearance.ts";
 
 /**
  * A way between two places with the bends left out that it does not need: from each place on to the farthest one that there is a straight
- * way to, with all the room that is wanted or, failing that, as much as must be. `exempt` holds for what begins at the first place.
+ * way to with all the room that is wanted. `exempt` holds for what begins at the first place.
  */
 export function pulledStraight(
   way: readonly PlanePoint[],
-  { isClear, isRoomy }: Pick<Clearance, "isClear" | "isRoomy">,
+  { isRoomy }: Pick<Clearance, "isRoomy">,
   exempt: Exempt | undefined,
 ): readonly PlanePoint[] {
   const [first] = way;
@@ -18,10 +18,7 @@ export function pulledStraight(
     let next = at + 1;
     for (let far = way.length - 1; far > next; far--) {
       const to = way[far] ?? first;
-      const isStraight =
-        isRoomy(from[0], from[1], to[0], to[1]) ||
-        (at === 0 && exempt !== undefined && isClear(from[0], from[1], to[0], to[1], exempt));
-      if (isStraight) next = far;
+      if (isRoomy(from[0], from[1], to[0], to[1], at === 0 ? exempt : undefined)) next = far;
     }
     const to = way[next];
     if (to !== undefined) pulled.push(to);

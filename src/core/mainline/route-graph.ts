@@ -9,6 +9,7 @@ import { headOf, type RowEnd, rowEnds } from "./heads.ts";
 import { type Neighbours, neighboursOf } from "./neighbours.ts";
 import { freeEnd, pushedEnds } from "./place-heads.ts";
 import type { RouteJob } from "./route-job.ts";
+import { shoulders } from "./shoulders.ts";
 
 /** Where a trench may run: a ladder of row ends and alleys, with the corners of what is in the way. */
 export interface RouteGraph {
@@ -28,6 +29,8 @@ export interface RouteGraph {
 /** Neighbours that a place is linked with, where there is a straight way: enough for ways within 1 % of the shortest in the trials. */
 const nearest = 24;
 const nearestOfSource = 80;
+/** So few places are linked with all that they have a straight way to. */
+const fewNodes = 160;
 
 /** The graph of a job. */
 export function routeGraph(job: RouteJob): RouteGraph {
@@ -39,17 +42,23 @@ export function routeGraph(job: RouteJob): RouteGraph {
   const drawn = addDrawn(draft, job.drawn, tees, heads);
   const chains = heads.length === 0 ? [] : chainsOf(draft, heads, beside, tees, drawn);
   linkAlleys(draft, job, ends, heads, beside);
-  const outer = outerHeads(heads, chains, beside);
-  const free = [...drawn.flatMap(({ nodes }) => nodes), ...outer];
+  const outer = outerEnds(heads, chains, beside);
+  const outerHeads = outer.map((i) => Number(heads[i]));
+  const free = [...drawn.flatMap(({ nodes }) => nodes), ...outerHeads];
+  for (const i of outer) {
+    const end = ends[i];
+    if (end !== undefined) free.push(...shoulders(end, clearance).map(draft.node));
+  }
   const corners = cornersOf(job, clearance);
   for (let i = 0; i < corners.length; i += 2) free.push(draft.node(planePoint(corners[i] ?? 0, corners[i + 1] ?? 0)));
-  const abreast = [...job.sources.map(({ xy }) => xy), ...outer.map(draft.placeOf)];
+  const abreast = [...job.sources.map(({ xy }) => xy), ...outerHeads.map(draft.placeOf)];
   for (const { from, to, feature } of gatesOf(job, clearance, abreast)) {
     const [a, b] = [draft.node(from), draft.node(to)];
     draft.link(a, b, { crossing: feature }, 1, job.crossingAs_m);
     free.push(a, b);
   }
-  draft.linkNearest(free, nearest);
+  const isSmall = draft.xy.length / 2 <= fewNodes;
+  draft.linkNearest(isSmall ? [...Array(draft.xy.length / 2).keys()] : free, isSmall ? fewNodes : nearest);
   for (const source of sources) {
     const [x, y] = draft.placeOf(source);
     draft.linkNearest([source], nearestOfSource, clearance.exemptAt(x, y));
@@ -93,12 +102,14 @@ function chainsOf(
   });
 }
 
-/** Heads without a neighbour on one side: where a run of heads begins and ends. */
-function outerHeads(heads: Int32Array, chains: readonly (readonly number[])[], beside: Neighbours): readonly number[] {
+/** Row ends, by index, without a neighbour on one side: where a run of heads begins and ends. */
+function outerEnds(heads: Int32Array, chains: readonly (readonly number[])[], beside: Neighbours): readonly number[] {
   const hasBefore = new Uint8Array(heads.length);
   chains.forEach((links, i) => {
     const next = Number((i % 2 === 0 ? beside.start : beside.end)[Math.floor(i / 2)]);
     if (links.length > 0) hasBefore[2 * next + (i % 2)] = 1;
   });
-  return Array.from(heads).filter((head, i) => head >= 0 && (!hasBefore[i] || chains[i]?.length === 0));
+  return Array.from(heads.keys()).filter((i) => {
+    return Number(heads[i]) >= 0 && (hasBefore[i] === 0 || chains[i]?.length === 0);
+  });
 }
