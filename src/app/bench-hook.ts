@@ -2,6 +2,7 @@ import type { Map as MapLibreMap } from "maplibre-gl";
 import { withCornerMoved } from "../core/drawing/corners.ts";
 import { lonLat } from "../core/plane/coordinate.ts";
 import { withSetting } from "../core/project/edits.ts";
+import { observeLongTasks, type Watched, watchPage } from "./bench-watch.ts";
 import { draft, dropDraft } from "./commands/edit.ts";
 import { frameTimes } from "./frame-times.ts";
 import { panFrames } from "./pan-frames.ts";
@@ -36,6 +37,9 @@ export interface BenchHook {
   cornerLayouts(frames: number, corner: number): Promise<LayoutsSeen>;
   /** Tasks over 50 ms in the next while. */
   longTasks(while_ms: number): Promise<number[]>;
+  /** Begins to watch tasks and frames; `watched` ends it. */
+  watch(): void;
+  watched(): Watched | null;
 }
 
 declare global {
@@ -57,6 +61,7 @@ export function exposeBench(store: Store): void {
       knob?.dispatchEvent(new PointerEvent("pointermove", { pointerId: 1, bubbles: true, ...at }));
     };
   };
+  let endWatch: (() => Watched) | null = null;
   const bench: BenchHook = {
     map: null,
     counts: () => {
@@ -93,22 +98,12 @@ export function exposeBench(store: Store): void {
       await new Promise((resolve) => setTimeout(resolve, while_ms));
       return stop();
     },
+    watch: () => {
+      endWatch = watchPage();
+    },
+    watched: () => endWatch?.() ?? null,
   };
   window.tautrowBench = bench;
-}
-
-/** Gathers tasks of the page that take longer than 50 ms, until it is stopped. */
-function observeLongTasks(): () => number[] {
-  const tasks_ms: number[] = [];
-  const observer = new PerformanceObserver((list) => {
-    for (const { duration } of list.getEntries()) tasks_ms.push(duration);
-  });
-  observer.observe({ type: "longtask" });
-  return () => {
-    for (const { duration } of observer.takeRecords()) tasks_ms.push(duration);
-    observer.disconnect();
-    return tasks_ms;
-  };
 }
 
 function planTimes(store: Store, bearings: readonly number[]): { plan_ms: number[]; edit_ms: number[] } {

@@ -3,11 +3,12 @@ import { fileURLToPath } from "node:url";
 import { chromium, type Page } from "@playwright/test";
 import { ports } from "../journeys/ports.ts";
 import { findBrowser } from "../support/browser.ts";
+import { measureHeights } from "./browser-heights.ts";
 import { measureLarge } from "./browser-large.ts";
 import { median, tell } from "./statistics.ts";
 
 /**
- * Times the built page in Chromium, first on 40 ha (browser-large.ts), then on the first sample: the plan at many bearings, and the frames while the bearing handle is dragged
+ * Times the built page in Chromium, first opening a large height file (browser-heights.ts) and on 40 ha (browser-large.ts), then on the first sample: the plan at many bearings, and the frames while the bearing handle is dragged
  * against those of an empty map of the same size in the same run. Prints both; gates nothing.
  */
 const planBar_ms = 4;
@@ -37,6 +38,7 @@ try {
   console.log(
     `Chromium ${browser.version()}, ${viewport.width} x ${viewport.height}, software rendering unless it found a graphics card`,
   );
+  await measureHeights(browser);
   await measureLarge(browser);
   console.log("\nfirst sample, an acre");
   const app = await browser.newPage({ viewport });

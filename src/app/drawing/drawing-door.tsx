@@ -4,6 +4,7 @@ import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import { ImageryDoor } from "../imagery/imagery-door.tsx";
 import { useStore } from "../store-context.ts";
+import { ReliefDoor } from "../terrain/relief-door.tsx";
 
 interface DeskProps {
   readonly map: MapLibreMap;
@@ -59,6 +60,7 @@ export function DrawingDoor({ map }: DeskProps) {
         >
           Picture
         </button>
+        <ReliefDoor map={map} />
       </fieldset>
       {failed && (
         <p class="draw-failed" role="alert">

@@ -4,12 +4,15 @@ import { parcelAreaAccount, plantingAreaAccount } from "../../core/ground/accoun
 import type { Plan } from "../../core/plan.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { DrawnList } from "../drawing/lazy-parts.tsx";
+import { lazily } from "../lazily.tsx";
 import { useStore } from "../store-context.ts";
 import { FigureList } from "./figure-list.tsx";
 import { More } from "./more.tsx";
 import { QuantityField } from "./quantity-field.tsx";
 import { ResultLine } from "./result-line.tsx";
 import { Stage } from "./stage.tsx";
+
+const HeightsPart = lazily(async () => (await import("../terrain/heights-part.tsx")).HeightsPart);
 
 /** The parcel: how much there is, and what planting keeps away from. */
 export function GroundStage() {
@@ -44,6 +47,7 @@ export function GroundStage() {
         <QuantityField label="Cross alley width" kind="length" value={alleyWidth_m} path="ground.alleyWidth" />
         <p class="aside">An edge, obstacle or line that states a distance of its own keeps it.</p>
       </More>
+      <HeightsPart />
     </Stage>
   );
 }
