@@ -43,24 +43,24 @@ export function linedUpTees(points: readonly RoutePoint[], clearance: Clearance)
   return moved;
 }
 
-/** Points one after another that are tees of parallel rows, with the point before and the point after them. */
+/** Tees of parallel rows one after another; the first and the last of a run stay where they are. */
 function runsOfTees(
   points: readonly RoutePoint[],
   onward: readonly (readonly number[])[],
 ): readonly (readonly number[])[] {
   const runs: number[][] = [];
-  const movable = (i: number): boolean => {
-    const point = points[i];
-    return point?.tee != null && !point.isDrawn && point.crossing < 0 && (onward[i]?.length ?? 0) < 2;
+  /** May the way from a tee to the one before it be straightened? */
+  const goesOn = (i: number): boolean => {
+    const [point, before] = [points[i], points[points[i]?.upstream ?? -1]];
+    return isParallel(before, point) && point?.isDrawn === false && point.crossing < 0;
   };
   points.forEach(({ upstream }, i) => {
-    if (!movable(i) || (movable(upstream) && isParallel(points[upstream], points[i]))) return;
+    if (!goesOn(i) || (goesOn(upstream) && onward[upstream]?.length === 1)) return;
     const run = [upstream, i];
-    for (let at = i; ; ) {
-      const [next] = onward[at] ?? [];
-      if (next === undefined || points[next]?.isDrawn || (points[next]?.crossing ?? -1) >= 0) break;
+    for (let at = i; onward[at]?.length === 1; ) {
+      const [next = -1] = onward[at] ?? [];
+      if (!goesOn(next)) break;
       run.push(next);
-      if (!movable(next) || !isParallel(points[at], points[next])) break;
       at = next;
     }
     runs.push(run);
