@@ -1,16 +1,29 @@
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { colours } from "../../plugin/colours.ts";
 
-/** Marks along the trench: where water gathers, where air does, where something is crossed. */
-export type MarkName = "low" | "low-fitted" | "high" | "high-fitted" | "crossing";
+/** Marks along the trench: where the water comes from, where it gathers, where air does, where something is crossed. */
+export type MarkName = "source" | "low" | "low-fitted" | "high" | "high-fitted" | "crossing";
 
 const size_px = 22;
 const water = "#1F7590";
 
 type Draw = (pen: CanvasRenderingContext2D) => void;
 
-/** Outlines on a square of 22: a drop, a tip that points up, two strokes across the pipe. Hollow where nothing is fitted. */
+/** Outlines on a square of 22: a square on its corner, a drop, a tip that points up, two strokes across the pipe. Hollow where nothing is fitted. */
 const shapes: Readonly<Record<MarkName, Draw>> = {
+  source: (pen) => {
+    pen.beginPath();
+    for (const [x, y] of [
+      [11, 2],
+      [20, 11],
+      [11, 20],
+      [2, 11],
+    ] as const) {
+      pen.lineTo(x, y);
+    }
+    pen.closePath();
+    edged(pen, water, colours.ink);
+  },
   low: (pen) => drop(pen, colours.paper),
   "low-fitted": (pen) => drop(pen, water),
   high: (pen) => tip(pen, colours.paper),

@@ -7,7 +7,7 @@ import { addMarkImages, type MarkName } from "./mark-images.ts";
 const name = "route-marks";
 const prefix = "route-mark-";
 
-/** Low points, high points and crossings of a plan's trench, as marks for the map. */
+/** Source, low points, high points and crossings of a plan's trench, as marks for the map. */
 export function routeMarks({ mainline, trench }: Plan, placing: Placing): Feature[] {
   const route = mainline?.route ?? null;
   if (route === null) return [];
@@ -26,6 +26,7 @@ export function routeMarks({ mainline, trench }: Plan, placing: Placing): Featur
     return [mark("crossing", (x1 + x2) / 2, (y1 + y2) / 2, turn_deg)];
   });
   return [
+    mark("source", route.xy[0] ?? 0, route.xy[1] ?? 0),
     ...crossings,
     ...(trench?.highs ?? []).map(({ xy, isFitted }) => mark(isFitted ? "high-fitted" : "high", xy[0], xy[1])),
     ...(trench?.lows ?? []).map(({ xy, isFitted }) => mark(isFitted ? "low-fitted" : "low", xy[0], xy[1])),
