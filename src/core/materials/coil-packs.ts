@@ -63,7 +63,19 @@ function piecePacks(
     return false;
   });
   const longest_m = left_m.reduce((most_m, piece_m) => Math.max(most_m, piece_m), 0);
-  return covering(left_m.length * longest_m, longest_m, sizes, cutting);
+  const alike = covering(left_m.length * longest_m, longest_m, sizes, cutting);
+  // Filled as they come, no coil is closed with the longest piece's room left, whatever the pieces are.
+  const sum_m = left_m.reduce((total_m, piece_m) => total_m + piece_m, 0);
+  const unlike = packagesFor(
+    sum_m,
+    sizes.map((size) => ({ ...size, size: size.length_m, covers: usable_m(size.length_m, cutting) - longest_m })),
+    "m",
+  );
+  return unlike.length > 0 && held_m(unlike) < held_m(alike) ? unlike : alike;
+}
+
+function held_m(packs: readonly Pack[]): number {
+  return packs.reduce((sum_m, { size, count }) => sum_m + size * count, 0);
 }
 
 /** Coils that cover a length; of a coil that is cut into pieces only whole ones count. */

@@ -4,8 +4,8 @@ import { heapOf, prism_m3, topWidth_m } from "./section.ts";
 import type { Earth, Profile, Range } from "./trench.ts";
 import { trenchWidth_m } from "./trench-width.ts";
 
-/** A day goes to half the trench being filled: pipe covered, joints open. */
-const halfFilled = 0.5;
+/** What is opened in a day is left half filled: pipe covered, joints open. */
+export const halfFilled = 0.5;
 /** Of a working day the test takes no more than this share. */
 const mostTesting = 0.5;
 
@@ -59,7 +59,8 @@ export function earthOf(
   };
 }
 
-function cutOf_m3({ station_m, depth_m }: Profile, width_m: number, slope_ratio: number): number {
+/** Bank earth of one branch. */
+export function cutOf_m3({ station_m, depth_m }: Profile, width_m: number, slope_ratio: number): number {
   let sum_m3 = 0;
   for (let i = 1; i < station_m.length; i++) {
     const length_m = Number(station_m[i]) - Number(station_m[i - 1]);
@@ -88,9 +89,8 @@ function timeOf(dug_m: number, cut_m3: number, loose_m3: number, settings: Trenc
   const digging_h = hoursAt(dug_m, dugPerHour_m(settings, cut_m3 / dug_m));
   const laying_h = hoursAt(dug_m, byAll(laidPerHour_m, people));
   const filling_h = hoursAt(loose_m3, byAll(filledByHand_m3ph, people));
-  const working_h = hoursADay_h - Math.min(testing_h, mostTesting * hoursADay_h);
-  const aMetre_h = (i: 0 | 1) => (digging_h[i] + laying_h[i] + halfFilled * filling_h[i]) / dug_m;
-  const daily_m: Range = [Math.min(dug_m, working_h / aMetre_h(1)), Math.min(dug_m, working_h / aMetre_h(0))];
+  const day_m = (i: 0 | 1) => dayOf_m(dug_m, digging_h[i] + laying_h[i] + halfFilled * filling_h[i], hoursADay_h);
+  const daily_m: Range = [day_m(1), day_m(0)];
   return {
     digging_h,
     laying_h,
@@ -99,6 +99,12 @@ function timeOf(dug_m: number, cut_m3: number, loose_m3: number, settings: Trenc
     daily_m,
     days: [Math.ceil(dug_m / daily_m[1]), Math.ceil(dug_m / daily_m[0])] as const,
   };
+}
+
+/** What is dug, laid, tested and half filled in a working day of what takes `all_h` together; the whole where it takes less. */
+export function dayOf_m(dug_m: number, all_h: number, hoursADay_h: number): number {
+  const working_h = hoursADay_h - Math.min(testing_h, mostTesting * hoursADay_h);
+  return Math.min(dug_m, (working_h * dug_m) / all_h);
 }
 
 function byAll([slow, fast]: Range, people: number): Range {

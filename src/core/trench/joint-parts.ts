@@ -4,7 +4,6 @@ import type { TrenchPart } from "./trench.ts";
 import type { TrenchLine } from "./trench-line.ts";
 import { branchTees, capped, valveTees } from "./trench-line.ts";
 
-const pint_l = 0.473176473;
 /** Joints that a pint of cement makes, by outside diameter, mm; a pint of primer makes twice as many. Common practice, no source. */
 const jointsAPint: readonly (readonly [upTo_mm: number, joints: number])[] = [
   [22, 150],
@@ -47,7 +46,7 @@ export function jointParts(line: TrenchLine): readonly TrenchPart[] {
   const { pipe } = line.settings;
   const joints = pipe.joint === "solvent" ? jointsOf(line) : 0;
   const purpose = `for ${joints} joints; serves ${forRows(line)}`;
-  const cans = say`for PVC pressure pipe, in cans of ${quantity("volume", pint_l)}`;
+  const cans = ["for PVC pressure pipe, in cans of 1 pint (0.47 L)"];
   return [
     { ...counted("primer", cementPints(joints * primerShare, pipe.outside_mm), purpose), spec: cans },
     { ...counted("cement", cementPints(joints, pipe.outside_mm), purpose), spec: cans },
