@@ -4,21 +4,22 @@ const purposes: Readonly<Record<Command, string>> = {
   plan: "rows, counts and materials of a parcel, as tables, as JSON, as files",
   check: "what there is to say about a file: notes, warnings, errors",
   sweep: "what the parcel would hold at every row bearing",
-  export: "rows, vines, posts, stakes, materials, coils or prices in an open format",
+  export: "rows, vines, posts, stakes, the main line, its stations, materials, coils or prices in an open format",
   compare: "two plans side by side: quantities, cost, and what only one of them warns of",
-  draw: "one row from its side, to scale, as an SVG drawing",
+  draw: "one row from its side, or the profile of the trench, to scale, as an SVG drawing",
 };
 
 const more: Readonly<Record<Command, string>> = {
   plan: `Prints the plan, or with --json one object of the schema in DEVELOPERS.md, also when there are errors (then "rows" is empty).
-With --out it writes ${"rows.geojson, vines.geojson, posts.geojson, rows.csv, materials.csv, coils.csv and plan.json"} into DIR; with several
-inputs each gets a folder of its own there.`,
+With --out it writes rows.geojson, vines.geojson, posts.geojson, route.geojson, rows.csv, stations.csv, materials.csv, coils.csv and plan.json
+into DIR; with several inputs each gets a folder of its own there.`,
   check: `Reads and plans every file and prints only what there is to say. With --json one object with "findings".`,
   sweep: `Prints a line for every bearing: rows, row length, mean row, rows too short, share planted, and the score: row length less a
 metre-equivalent for every row's two ends. The best bearing outside the locked ranges is marked.`,
   compare: `Give two files, or one file and what the second plan has that the first has not: --with PATH=VALUE, --what-if NAME.
 Every override, --set too, holds for both.`,
-  draw: `Writes to standard output. Heights and lengths are to one scale; the sag of wires is drawn larger, and the drawing says by how much.`,
+  draw: `Writes to standard output. Heights and lengths of a row are to one scale unless they are too flat to see; the sag of wires is drawn larger;
+with --trench it is the ground, the pipe and the bottom of the trench, with what to dig at every station. The drawing says what is drawn larger.`,
   export: `Writes to standard output, or with --out to files named after what is in them. Several things as geojson make one collection.`,
 };
 
@@ -27,7 +28,7 @@ const examples: Readonly<Record<Command, string>> = {
   check: "tautrow check parcel.geojson --json",
   sweep: "tautrow sweep parcel.geojson --step 1",
   compare: "tautrow compare project.geojson --what-if gripper-at-the-end",
-  draw: "tautrow draw project.geojson --row 14 > row-14.svg",
+  draw: "tautrow draw project.geojson --trench --raise 10 > trench.svg",
   export: "tautrow export parcel.geojson --of rows,vines --as geojson > stakes.geojson",
 };
 

@@ -85,6 +85,25 @@ export const options: readonly Option[] = [
     commands: ["compare"],
   },
   { name: "row", value: "ID", help: "the row to draw; else the first", commands: ["draw"] },
+  { name: "trench", value: null, help: "the profile of the trench in place of a row", commands: ["draw"] },
+  {
+    name: "branch",
+    value: "NAME",
+    help: "the branch of the trench to draw: main, a, b and so on; else main",
+    commands: ["draw"],
+  },
+  {
+    name: "scale",
+    value: "N",
+    help: "lengths 1:N on paper: 50 or 20 for a row, 500 or 200 for the trench; else as wide as a page",
+    commands: ["draw"],
+  },
+  {
+    name: "raise",
+    value: "N",
+    help: "heights of the trench 1, 5 or 10 times as large as lengths; else as large as fits",
+    commands: ["draw"],
+  },
   {
     name: "prices",
     value: "FILE",
@@ -109,7 +128,7 @@ export const options: readonly Option[] = [
   {
     name: "of",
     value: "THINGS",
-    help: "rows, vines, posts, stakes, materials, coils, prices or plan; several with commas; else rows",
+    help: "rows, vines, posts, stakes, route, stations, materials, coils, prices or plan; several with commas; else rows",
     commands: ["export"],
   },
   { name: "as", value: "FORMAT", help: "geojson, csv or json; else geojson", commands: ["export"] },

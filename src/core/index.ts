@@ -24,6 +24,8 @@ export {
 } from "./exchange/plan-json.ts";
 export { postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./exchange/positions.ts";
 export { priceListCsv, priceListJson, pricesSetting, readPriceList } from "./exchange/price-list.ts";
+export { routeGeoJson, stationsGeoJson } from "./exchange/route-geojson.ts";
+export { stationsCsv } from "./exchange/stations-csv.ts";
 export { type SweepJson, sweepJson, sweepJsonVersion } from "./exchange/sweep-json.ts";
 export { type Finding, hasError, type Phrase, type Quantity, type Severity } from "./finding.ts";
 export { type Contour, contourInterval_m, contours } from "./ground/contours.ts";
@@ -58,6 +60,9 @@ export type { SideEnd, SideLine } from "./sheets/side-ends.ts";
 export type { SideGround } from "./sheets/side-ground.ts";
 export type { SideZoom } from "./sheets/side-scale.ts";
 export type { SideWire } from "./sheets/side-wires.ts";
+export { type DrawnPlace, type Pond, type TrenchProfile, trenchProfile } from "./sheets/trench-profile.ts";
+export { type TrenchSvgOptions, trenchProfileSvg } from "./sheets/trench-profile-svg.ts";
+export { type TrenchRaise, type TrenchZoom, trenchRaises } from "./sheets/trench-scale.ts";
 export type { BlockLoads, EndLoads, TrellisLoads, WireLoads } from "./trellis/loads.ts";
 export type { PartCount } from "./trellis/part.ts";
 export type { BlockTrellis, Trellis, WireLengths, WireTotal } from "./trellis/trellis.ts";

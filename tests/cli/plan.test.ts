@@ -18,8 +18,10 @@ const delivered = [
   "materials.csv",
   "plan.json",
   "posts.geojson",
+  "route.geojson",
   "rows.csv",
   "rows.geojson",
+  "stations.csv",
   "vines.geojson",
 ];
 const degrees_digits = 6;

@@ -8,13 +8,15 @@ export function HandOverFiles() {
   const plan = useStore().shownPlan.value;
   if (!plan) return null;
   const hasRows = (plan.rows?.rows.length ?? 0) > 0;
+  const hasRoute = (plan.mainline?.route ?? null) !== null;
+  const has = ({ of }: ExportFormat) => (of === "route" || of === "stations" ? hasRoute : hasRows);
   return (
     <ul class="exports">
       {formats
         .filter(({ isDelivered }) => isDelivered)
         .map((format) => (
           <li key={exportName(format)}>
-            <button type="button" disabled={!hasRows} onClick={() => void handOver(plan, format)}>
+            <button type="button" disabled={!has(format)} onClick={() => void handOver(plan, format)}>
               {titles[format.of]} <small>{format.as === "geojson" ? "GeoJSON" : format.as.toUpperCase()}</small>
             </button>
             <span>{contents[`${format.of}.${format.as}`] ?? ""}</span>
@@ -41,6 +43,8 @@ const titles = {
   vines: "Vines",
   posts: "Posts",
   stakes: "Stakes",
+  route: "Main line",
+  stations: "Trench stations",
   materials: "Materials",
   coils: "Cut list",
   prices: "Price list",
@@ -51,6 +55,8 @@ const contents: Readonly<Record<string, string>> = {
   "rows.geojson": "a line a row, start to end, with lengths and counts",
   "vines.geojson": "a point a vine, with row and station",
   "posts.geojson": "a point an end post or line post",
+  "route.geojson": "a line a branch of the main line, a point for all it meets",
+  "stations.csv": "where to dig and how deep, station by station",
   "rows.csv": "the row table for a spreadsheet",
   "materials.csv": "the shopping list",
   "coils.csv": "which coil is cut for which row",

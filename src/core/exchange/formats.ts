@@ -6,11 +6,13 @@ import { geoJsonText, postsGeoJson, rowsGeoJson, stakesGeoJson, vinesGeoJson } f
 import { materialsCsv } from "./materials-csv.ts";
 import { planJson } from "./plan-json.ts";
 import { priceListCsv, priceListJson } from "./price-list.ts";
+import { routeGeoJson, stationsGeoJson } from "./route-geojson.ts";
+import { stationsCsv } from "./stations-csv.ts";
 
 /** One file that a plan can be handed over as. */
 export interface ExportFormat {
   /** What is in it. */
-  readonly of: "rows" | "vines" | "posts" | "stakes" | "materials" | "coils" | "prices" | "plan";
+  readonly of: "rows" | "vines" | "posts" | "stakes" | "route" | "stations" | "materials" | "coils" | "prices" | "plan";
   /** Which format it is in; also the extension of its file. */
   readonly as: "geojson" | "csv" | "json";
   readonly mediaType: string;
@@ -27,10 +29,13 @@ export const formats: readonly ExportFormat[] = [
   geoJson("vines", vinesGeoJson, true),
   geoJson("posts", postsGeoJson, true),
   geoJson("stakes", stakesGeoJson, false),
+  geoJson("route", routeGeoJson, true),
+  geoJson("stations", stationsGeoJson, false),
   csv("rows", rowsCsv, true),
   csv("vines", vinesCsv, false),
   csv("posts", postsCsv, false),
   csv("stakes", stakesCsv, false),
+  csv("stations", stationsCsv, true),
   csv("materials", materialsCsv, true),
   csv("coils", coilsCsv, true),
   csv("prices", priceListCsv, false),

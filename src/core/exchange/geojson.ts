@@ -1,6 +1,6 @@
 import type { Feature, FeatureCollection, LineString, MultiLineString, Point } from "geojson";
 import type { Plan } from "../plan.ts";
-import { type LonLat, lonLat } from "../plane/coordinate.ts";
+import { lineGeometry } from "./line-geometry.ts";
 import { placed, postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./positions.ts";
 import { millimetres, position } from "./rounding.ts";
 import { sketchProperty } from "./sketch.ts";
@@ -16,7 +16,7 @@ export function rowsGeoJson(plan: Plan): FeatureCollection<LineString | MultiLin
     return {
       type: "Feature",
       id: `row-${row.id}`,
-      geometry: line(placed(plan, row.start), placed(plan, row.end)),
+      geometry: lineGeometry([placed(plan, row.start), placed(plan, row.end)]),
       properties: {
         role: "row",
         block: row.block,
@@ -75,19 +75,4 @@ function points(stakes: Iterable<Stake>, plan: Plan): FeatureCollection<Point> {
     });
   }
   return { type: "FeatureCollection", features };
-}
-
-function line(start: LonLat, end: LonLat): LineString | MultiLineString {
-  if (Math.abs(start[0] - end[0]) <= 180) return { type: "LineString", coordinates: [position(start), position(end)] };
-  const side_deg = start[0] > 0 ? 180 : -180;
-  const share = (side_deg - start[0]) / (end[0] + 2 * side_deg - start[0]);
-  const crossing = start[1] + share * (end[1] - start[1]);
-  const at = (lon_deg: number): [number, number] => position(lonLat(lon_deg, crossing));
-  return {
-    type: "MultiLineString",
-    coordinates: [
-      [position(start), at(side_deg)],
-      [at(-side_deg), position(end)],
-    ],
-  };
 }

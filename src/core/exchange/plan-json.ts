@@ -21,6 +21,7 @@ import {
   type TrellisJson,
   trellisJson,
 } from "./structure-json.ts";
+import { type MainlineJson, mainlineJson, noMainline, noTrench, type TrenchJson, trenchJson } from "./trench-json.ts";
 
 /** Goes up when a member changes its meaning or goes away; new members leave it alone. */
 export const planJsonVersion = 1;
@@ -46,6 +47,8 @@ export interface PlanJson {
   readonly rows: readonly RowJson[];
   readonly totals: TotalsJson;
   readonly trellis: TrellisJson;
+  readonly mainline: MainlineJson;
+  readonly trench: TrenchJson;
   readonly materials: readonly LineJson[];
   readonly coils: readonly CoilsJson[];
   readonly cost: CostJson;
@@ -136,7 +139,7 @@ export interface PlanJsonOptions {
   readonly compass?: readonly CompassReading[];
 }
 
-/** A plan as one plain object of the documented schema (DEVELOPERS.md); numbers are not rounded, row ends have 9 decimals. */
+/** A plan as one plain object of the documented schema (DEVELOPERS.md); numbers are not rounded, row ends and the main line have 9 decimals. */
 export function planJson(plan: Plan, options: PlanJsonOptions = {}): PlanJson {
   return {
     ...emptyPlanJson(plan.findings, options),
@@ -151,6 +154,8 @@ export function planJson(plan: Plan, options: PlanJsonOptions = {}): PlanJson {
     rows: rowsJson(plan),
     totals: totalsJson(plan),
     trellis: trellisJson(plan),
+    mainline: mainlineJson(plan),
+    trench: trenchJson(plan, options.units ?? "metric"),
     materials: (plan.materials?.lines ?? []).map((line) => ({
       ...line,
       spec: text(line.spec, options.units ?? "metric"),
@@ -173,6 +178,8 @@ export function emptyPlanJson(findings: readonly Finding[], options: PlanJsonOpt
     rows: [],
     totals: noTotals,
     trellis: noTrellis,
+    mainline: noMainline,
+    trench: noTrench,
     materials: [],
     coils: [],
     cost: noCost,

@@ -6,6 +6,7 @@ import { type Finding, quantity, say } from "../../../src/core/finding.ts";
 import { lonLat } from "../../../src/core/plane/coordinate.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import { createProject } from "../../support/create-project.ts";
+import { createTrenchPlan } from "../../support/create-trench-plan.ts";
 
 const sum_m = 1e-6;
 const plan = createPlanner().plan(createProject());
@@ -88,8 +89,9 @@ test("a sweep is one object with its points and the best of them", () => {
 
 test("every format writes text for a plan with and without rows, under a name of its own", () => {
   const nothing = createPlanner().plan(createProject({ parcels: [] }));
+  const watered = createTrenchPlan(() => 100);
   for (const format of formats) {
-    expect(format.text(plan).length).toBeGreaterThan(format.text(nothing).length);
+    expect(format.text(watered).length).toBeGreaterThan(format.text(nothing).length);
     expect(format.text(nothing).endsWith("\n")).toBe(true);
   }
   expect(new Set(formats.map(fileName)).size).toBe(formats.length);
@@ -97,7 +99,9 @@ test("every format writes text for a plan with and without rows, under a name of
     "rows.geojson",
     "vines.geojson",
     "posts.geojson",
+    "route.geojson",
     "rows.csv",
+    "stations.csv",
     "materials.csv",
     "coils.csv",
     "plan.json",
