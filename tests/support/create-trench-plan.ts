@@ -2,7 +2,9 @@ import { createLeanPlanner } from "../../src/core/lean-planner.ts";
 import { createMainWorks } from "../../src/core/main-works.ts";
 import type { Route } from "../../src/core/mainline/route.ts";
 import { routeJob } from "../../src/core/mainline/route-job.ts";
+import { cutCoils } from "../../src/core/materials/cutting/cut-coils.ts";
 import type { Plan } from "../../src/core/plan.ts";
+import { plantingArea } from "../../src/core/plane/overlay.ts";
 import { createPlanner } from "../../src/core/planner.ts";
 import type { Project } from "../../src/core/project/project.ts";
 import type { Profile, ProfilePoint } from "../../src/core/trench/trench.ts";
@@ -70,7 +72,11 @@ export function createTrenchPlan(groundOf: GroundOf, change: Partial<Project> = 
     crossings: 1,
   };
   const main = points.slice(0, -1);
-  const planned = createLeanPlanner().plan(project, { mainWorks: createMainWorks(() => route) });
+  const planned = createLeanPlanner({
+    plantingAreaOf: plantingArea,
+    cutOf: cutCoils,
+    mainWorks: createMainWorks(() => route),
+  }).plan(project);
   if (planned.trench === null) throw new Error("the plan has no trench");
   return {
     ...planned,

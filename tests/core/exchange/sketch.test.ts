@@ -3,14 +3,18 @@ import { formats } from "../../../src/core/exchange/formats.ts";
 import { planJson } from "../../../src/core/exchange/plan-json.ts";
 import type { Plan } from "../../../src/core/plan.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
+import { createParcel, rectangle } from "../../support/create-project.ts";
+import { createTrenchPlan } from "../../support/create-trench-plan.ts";
 import { area, drawnProject, fieldCorners } from "../../support/drawn-files.ts";
 
 const planned = (outline: string): Plan =>
   createPlanner().plan(drawnProject([area("home", { role: "parcel", outline }, fieldCorners)]));
 
 describe("what is handed over of an outline that was walked", () => {
-  const walked = planned("walked");
-  const surveyed = planned("surveyed");
+  const [walked, surveyed] = (["walked", "surveyed"] as const).map((outline) =>
+    createTrenchPlan(() => 100, { parcels: [createParcel([rectangle(60, 120)], { outline })] }),
+  );
+  if (walked === undefined || surveyed === undefined) throw new Error("there is no plan");
 
   it("says in every feature that it is a sketch", () => {
     for (const { collection } of formats) {
@@ -24,7 +28,7 @@ describe("what is handed over of an outline that was walked", () => {
     }
   });
 
-  it("says so in every line of a table of rows, vines, posts, stakes and cuts", () => {
+  it("says so in every line of a table of rows, vines, posts, stakes, stations and cuts", () => {
     for (const format of formats) {
       if (format.as !== "csv" || format.of === "materials" || format.of === "prices") continue;
       const [head = "", ...lines] = format.text(walked).trimEnd().split("\r\n");
@@ -38,6 +42,6 @@ describe("what is handed over of an outline that was walked", () => {
   it("says so in the plan", () => {
     expect(planJson(walked).ground.sketch).toBe(true);
     expect(planJson(surveyed).ground.sketch).toBe(false);
-    expect(planJson(walked).findings.map(({ code }) => code)).toContain("project/walked-outline");
+    expect(planJson(planned("walked")).findings.map(({ code }) => code)).toContain("project/walked-outline");
   });
 });
