@@ -3,8 +3,10 @@ import { createPathSearch } from "./shortest-paths.ts";
 
 /** Less than this is no gain. */
 const least = 1e-9;
-/** Rounds over all paths; each only makes the tree cheaper. */
+/** Rounds over the paths; each only makes the tree cheaper. */
 const mostRounds = 4;
+/** The dearest paths of a round: short ones between neighbours have nothing to gain. */
+const mostPaths = 60;
 
 /**
  * A tree made cheaper by exchanging its paths: a path between two places that must be joined, or where the tree branches, is taken out, and
@@ -19,10 +21,10 @@ export function withExchangedPaths(
   const held = new Set(tree);
   for (let round = 0; round < mostRounds; round++) {
     let isBetter = false;
-    for (const path of keyPaths(links, held, mustJoin)) {
+    for (const { path, cost } of keyPaths(links, held, mustJoin)) {
       // An exchange before may have taken some of it already.
       if (path.some((link) => !held.has(link))) continue;
-      const found = exchanged(graph, links, held, path);
+      const found = exchanged(graph, links, held, path, cost);
       if (found === null) continue;
       for (const link of path) held.delete(link);
       for (const link of found) held.add(link);
@@ -54,7 +56,14 @@ function keyPaths(links: readonly Link[], held: ReadonlySet<number>, mustJoin: R
       paths.push(path);
     }
   }
-  return paths;
+  return paths
+    .map((path) => ({ path, cost: costOf(links, path) }))
+    .sort((a, b) => b.cost - a.cost)
+    .slice(0, mostPaths);
+}
+
+function costOf(links: readonly Link[], path: readonly number[]): number {
+  return path.reduce((sum, link) => sum + (links[link]?.cost ?? 0), 0);
 }
 
 /** A cheaper way to join what is left of the tree without a path; null when there is none. */
@@ -63,8 +72,8 @@ function exchanged(
   links: readonly Link[],
   held: ReadonlySet<number>,
   path: readonly number[],
+  cost: number,
 ): readonly number[] | null {
-  const cost = path.reduce((sum, link) => sum + (links[link]?.cost ?? 0), 0);
   const left = new Set(held);
   for (const link of path) left.delete(link);
   const at = linksAt(links, left);

@@ -10,7 +10,7 @@ const alleyFactor = 1.02;
 /**
  * Ways along the alleys: on either side of every row half a spacing away, abreast of its two heads, so that a way gets from one end of
  * the rows to the other, and past heads without touching them. Neighbours have the alley between them in common. The gap between two
- * pieces of a row is a way too.
+ * pieces of a row is a way too. Gives the nodes of the alleys beside each row.
  */
 export function linkAlleys(
   draft: GraphDraft,
@@ -18,7 +18,8 @@ export function linkAlleys(
   ends: readonly RowEnd[],
   heads: Int32Array,
   beside: Neighbours,
-): void {
+): readonly (readonly number[])[] {
+  const nodes: (readonly number[])[] = [];
   const before = { start: new Map<number, number>(), end: new Map<number, number>() };
   const nodeBeside = (row: number, side: 0 | 1, towards: 1 | -1): number => {
     const end = ends[2 * row + side];
@@ -50,10 +51,12 @@ export function linkAlleys(
         }
       }
     }
+    nodes.push(own);
     const [startRight = -1, endRight = -1, startLeft = -1, endLeft = -1] = own;
     draft.linkIfClear(startRight, startLeft);
     draft.linkIfClear(endRight, endLeft);
     const onward = Number(beside.onward[row]);
     if (onward >= 0) draft.linkIfClear(Number(heads[2 * row + 1]), Number(heads[2 * onward]));
   }
+  return nodes;
 }

@@ -3,6 +3,9 @@ import type { NodeGroup } from "../graph/group-tree.ts";
 import { costsFrom } from "../graph/shortest-paths.ts";
 import type { EndChoice } from "./choose-ends.ts";
 
+/** What groups without a way between them count as apart. */
+const farthest = 1e9;
+
 /**
  * A quick estimate of what a choice of ends costs: the least spanning tree over the cheapest ways between the groups, and the links along
  * them (Prim). `heads` are those of each group at its two ends; of `fixed` the first `lines` are joined in any case, of the others (the
@@ -17,28 +20,32 @@ export function endsEstimate(
 ): (choice: EndChoice) => number {
   const all = [...fixed, ...heads.flat()];
   const nodeSets = all.map(({ nodes }) => nodes.filter((node) => node >= 0));
-  const apart = nodeSets.map((nodes) => {
+  const count = all.length;
+  const apart = new Float64Array(count * count);
+  nodeSets.forEach((nodes, i) => {
     const cost = costsFrom(graph, nodes);
-    return nodeSets.map((others) => others.reduce((least, node) => Math.min(least, Number(cost[node])), Infinity));
+    nodeSets.forEach((others, j) => {
+      apart[i * count + j] = others.reduce((least, node) => Math.min(least, Number(cost[node])), farthest);
+    });
   });
   const along = all.map((group) => group.links.reduce((sum, i) => sum + (links[i]?.cost ?? 0), 0));
   const sources = Array.from({ length: fixed.length - lines }, (_, i) => lines + i);
+  const near = new Float64Array(count);
   const spanning = (members: readonly number[]): number => {
-    const left = new Set(members);
-    const near = new Map(members.map((member) => [member, Infinity]));
+    const left = [...members];
+    for (const member of left) near[member] = Infinity;
     let cost = 0;
-    let [at] = members;
-    while (at !== undefined) {
-      left.delete(at);
-      let next: number | undefined;
-      let least = Infinity;
-      for (const member of left) {
-        const away = Math.min(near.get(member) ?? Infinity, apart[at]?.[member] ?? Infinity);
-        near.set(member, away);
-        if (next === undefined || away < least) [next, least] = [member, away];
+    for (let at = left.shift(); at !== undefined && left.length > 0; ) {
+      let nearest = 0;
+      for (const [i, member] of left.entries()) {
+        const away = Math.min(Number(near[member]), Number(apart[at * count + member]));
+        near[member] = away;
+        if (away < Number(near[left[nearest] ?? 0])) nearest = i;
       }
-      if (next !== undefined) cost += Math.min(least, 1e9);
-      at = next;
+      at = left[nearest];
+      cost += Number(near[at ?? 0]);
+      left[nearest] = left.at(-1) ?? 0;
+      left.pop();
     }
     return cost;
   };

@@ -1,4 +1,5 @@
 import { planePoint } from "../plane/coordinate.ts";
+import { nearestOnSegment } from "../plane/segment.ts";
 import { linkAlleys } from "./alleys.ts";
 import { type Clearance, createClearance } from "./clearance.ts";
 import { cornersOf } from "./corners.ts";
@@ -41,7 +42,7 @@ export function routeGraph(job: RouteJob): RouteGraph {
   const heads = Int32Array.from(ends, (end, i) => (isUsable[i] ? draft.node(headOf(end)) : -1));
   const drawn = addDrawn(draft, job.drawn, tees, heads);
   const chains = heads.length === 0 ? [] : chainsOf(draft, heads, beside, tees, drawn);
-  linkAlleys(draft, job, ends, heads, beside);
+  const alleys = linkAlleys(draft, job, ends, heads, beside);
   const outer = outerEnds(heads, chains, beside);
   const outerHeads = outer.map((i) => Number(heads[i]));
   const free = [...drawn.flatMap(({ nodes }) => nodes), ...outerHeads];
@@ -61,9 +62,23 @@ export function routeGraph(job: RouteJob): RouteGraph {
   draft.linkNearest(isSmall ? [...Array(draft.xy.length / 2).keys()] : free, isSmall ? fewNodes : nearest);
   for (const source of sources) {
     const [x, y] = draft.placeOf(source);
-    draft.linkNearest([source], nearestOfSource, clearance.exemptAt(x, y));
+    const exempt = clearance.exemptAt(x, y);
+    draft.linkNearest([source], nearestOfSource, exempt);
+    // Between rows the only ways out are the alleys beside it, however far their ends are.
+    for (const row of rowsAround(job.rows, x, y)) {
+      const around = [...(alleys[row] ?? []), Number(heads[2 * row]), Number(heads[2 * row + 1])];
+      for (const node of around) draft.linkIfClear(source, node, 1, exempt);
+    }
   }
   return { draft, clearance, sources, heads, ends, chains, beside, drawn };
+}
+
+/** Rows that a place is within two spacings of. */
+function rowsAround({ posts, spacing_m }: RouteJob["rows"], x: number, y: number): readonly number[] {
+  return Array.from(spacing_m.keys()).filter((row) => {
+    const [sx = 0, sy = 0, ex = 0, ey = 0] = posts.subarray(4 * row, 4 * row + 4);
+    return nearestOnSegment(x, y, sx, sy, ex, ey).distance_m < 2 * Number(spacing_m[row]);
+  });
 }
 
 /** Where the trench crosses the lines of the rows: on drawn lines, else in the lane, as far as there is room. */
