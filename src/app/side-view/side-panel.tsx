@@ -97,7 +97,11 @@ export function SidePanel() {
               <Figure
                 value={side.hose.waterEnd}
                 label={`of row ${side.row} meets the water`}
-                account={() => (plan.ground ? waterEndAccount(row, plan.ground.frame, plan.project.sources) : null)}
+                account={() =>
+                  plan.ground
+                    ? waterEndAccount(row, plan.ground.frame, plan.project.sources, plan.mainline?.route != null)
+                    : null
+                }
               />
             </>
           )}
