@@ -51,7 +51,8 @@ export function routeFaults(route: Route, job: RouteJob): readonly RouteFault[] 
     }
     for (const fault of leavingFaults(a, b, job)) tell(fault);
   });
-  return [...found.values()];
+  // What is crossed is near as well.
+  return [...found.values()].filter(({ kind, feature }) => kind !== "near" || !found.has(`crosses ${feature}`));
 }
 
 /** Half a metre within its end posts a row is under way. */
