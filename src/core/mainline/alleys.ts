@@ -1,4 +1,5 @@
 import { planePoint } from "../plane/coordinate.ts";
+import type { Clearance } from "./clearance.ts";
 import type { GraphDraft } from "./graph-draft.ts";
 import { headOf, type RowEnd } from "./heads.ts";
 import type { Neighbours } from "./neighbours.ts";
@@ -6,6 +7,9 @@ import type { RouteJob } from "./route-job.ts";
 
 /** An alley is trenched rather than the headland only where that is shorter by more than this. */
 const alleyFactor = 1.02;
+
+/** Half spacings that a place in an alley is tried farther in. */
+const stepsBack = [0, 1, 2, 4, 8] as const;
 
 /**
  * Ways along the alleys: on either side of every row half a spacing away, abreast of its two heads, so that a way gets from one end of
@@ -18,6 +22,7 @@ export function linkAlleys(
   ends: readonly RowEnd[],
   heads: Int32Array,
   beside: Neighbours,
+  clearance: Pick<Clearance, "isUntouched">,
 ): readonly (readonly number[])[] {
   const nodes: (readonly number[])[] = [];
   const before = { start: new Map<number, number>(), end: new Map<number, number>() };
@@ -28,7 +33,14 @@ export function linkAlleys(
     // Across the rows as seen from the start: outward points back there and onward here.
     const turn = (side === 0 ? -1 : 1) * towards;
     const half_m = Number(rows.spacing_m[row]) / 2;
-    return draft.node(planePoint(x + turn * half_m * end.outward[1], y - turn * half_m * end.outward[0]));
+    const [ax, ay] = [x + turn * half_m * end.outward[1], y - turn * half_m * end.outward[0]];
+    // Where ends run at a slant the place abreast of a head may be outside: the alley is entered farther in.
+    const back_m = stepsBack
+      .map((step) => step * half_m)
+      .find((by_m) => {
+        return clearance.isUntouched(ax - by_m * end.outward[0], ay - by_m * end.outward[1]);
+      });
+    return draft.node(planePoint(ax - (back_m ?? 0) * end.outward[0], ay - (back_m ?? 0) * end.outward[1]));
   };
   for (let row = 0; row < rows.line.length; row++) {
     const own: number[] = [];

@@ -42,7 +42,7 @@ export function routeGraph(job: RouteJob): RouteGraph {
   const heads = Int32Array.from(ends, (end, i) => (isUsable[i] ? draft.node(headOf(end)) : -1));
   const drawn = addDrawn(draft, job.drawn, tees, heads);
   const chains = heads.length === 0 ? [] : chainsOf(draft, heads, beside, tees, drawn);
-  const alleys = linkAlleys(draft, job, ends, heads, beside);
+  const alleys = linkAlleys(draft, job, ends, heads, beside, clearance);
   const outer = outerEnds(heads, chains, beside);
   const outerHeads = outer.map((i) => Number(heads[i]));
   const free = [...drawn.flatMap(({ nodes }) => nodes), ...outerHeads];
