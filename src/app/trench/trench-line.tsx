@@ -1,4 +1,5 @@
-import { cutAccount, dugLengthAccount } from "../../core/trench/accounts.ts";
+import { cutAccount } from "../../core/trench/earth-accounts.ts";
+import { dugAccount } from "../../core/trench/line-accounts.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
 import { ResultLine } from "../strip/result-line.tsx";
@@ -16,12 +17,12 @@ export function TrenchLine() {
         {
           value: formatQuantity("length", earth.dug_m, units),
           label: "of trench",
-          account: () => dugLengthAccount(trench),
+          account: () => dugAccount(trench),
         },
         {
-          value: `${formatQuantity("earth", earth.cut_m3, units)} to dig`,
+          value: `${formatQuantity("earth", earth.cut_m3, units, 1)} to dig`,
           label: "as it lies",
-          account: () => cutAccount(earth, project.trench),
+          account: () => cutAccount(trench, project.trench),
         },
       ]}
     />

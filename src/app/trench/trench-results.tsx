@@ -1,30 +1,33 @@
+import type { Account } from "../../core/account.ts";
 import type { Plan } from "../../core/plan.ts";
 import {
   cutAccount,
-  dailyAccount,
   depthAccount,
-  dugLengthAccount,
-  fittingsAccount,
-  fittingsOf,
   heapAccount,
-  hoursAccount,
   looseAccount,
   surplusAccount,
-} from "../../core/trench/accounts.ts";
+  topWidthAccount,
+  widthAccount,
+} from "../../core/trench/earth-accounts.ts";
+import { deepestAccount, fittingsAccount, fittingsOf } from "../../core/trench/fittings-account.ts";
+import { dugAccount } from "../../core/trench/line-accounts.ts";
+import { dailyAccount, daysAccount, hoursAccount, type Pace } from "../../core/trench/time-accounts.ts";
 import type { Range, Trench } from "../../core/trench/trench.ts";
 import { formatQuantity, type QuantityKind } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
-import { grouped } from "../strip/count.ts";
-import { FigureList } from "../strip/figure-list.tsx";
+import { count, grouped } from "../strip/count.ts";
+import { type FigureLine, FigureList } from "../strip/figure-list.tsx";
+import { LaneConflicts } from "./lane-conflicts.tsx";
 import { LowPoints } from "./low-points.tsx";
 
-/** What the trench comes to: its length and depths, the earth, the hours, where water gathers. */
+/** What the trench comes to: its length and depth, the earth, the hours, where it is too near to something, where water gathers. */
 export function TrenchResults({ plan }: { readonly plan: Plan }) {
   const { trench } = plan;
   if (trench === null) return <p class="aside">The trench is worked out once the main line is laid.</p>;
   return (
     <>
       <TrenchFigures plan={plan} trench={trench} />
+      <LaneConflicts plan={plan} trench={trench} />
       <LowPoints plan={plan} trench={trench} />
     </>
   );
@@ -32,68 +35,62 @@ export function TrenchResults({ plan }: { readonly plan: Plan }) {
 
 function TrenchFigures({ plan: { project }, trench }: { readonly plan: Plan; readonly trench: Trench }) {
   const units = useStore().units.value;
-  const { earth, parts } = trench;
+  const { earth } = trench;
   const { trench: settings } = project;
-  const written = (kind: QuantityKind, value: number) => formatQuantity(kind, value, units);
-  const range = (kind: QuantityKind, [least, most]: Range) =>
-    written(kind, least) === written(kind, most)
-      ? written(kind, least)
-      : `${written(kind, least)} to ${written(kind, most)}`;
-  const fittings = fittingsOf(parts).reduce((sum, { quantity }) => sum + quantity, 0);
+  const line = (name: string, kind: QuantityKind, account: Account, how?: string): FigureLine => ({
+    name,
+    value: formatQuantity(kind, account.value ?? Number.NaN, units),
+    account: () => account,
+    ...(how !== undefined && { how }),
+  });
+  /** The least and the most of what nobody knows better, a line each. */
+  const range = ([least, most]: Range, of: (which: Pace) => FigureLine): readonly FigureLine[] =>
+    least === most ? [of("least")] : [of("least"), of("most")];
+  const bound = (name: string, which: Pace): string => `${name}, ${which === "least" ? "at least" : "at most"}`;
+  const depth = depthAccount(trench, settings);
+  const isDeeper = earth.deepest_m > (depth.value ?? 0) + 0.005;
+  const fittings = fittingsOf(trench).reduce((sum, { quantity }) => sum + quantity, 0);
   return (
     <FigureList
       lines={[
-        {
-          name: "Trench",
-          how: "on the level, to every row",
-          value: written("length", earth.dug_m),
-          account: () => dugLengthAccount(trench),
-        },
-        { name: "Depth", value: range("length", depthsOf(trench)), account: () => depthAccount(trench, settings) },
-        {
-          name: "Cut",
-          how: "as it lies",
-          value: written("earth", earth.cut_m3),
-          account: () => cutAccount(earth, settings),
-        },
-        {
-          name: "Loose",
-          how: "as it is thrown out",
-          value: written("earth", earth.loose_m3),
-          account: () => looseAccount(earth),
-        },
-        {
-          name: "Heap beside it",
-          how: "its height",
-          value: written("length", earth.heapHeight_m),
-          account: () => heapAccount(earth),
-        },
-        {
-          name: "Left over",
-          how: "as it lies",
-          value: written("earth", earth.surplus_m3),
-          account: () => surplusAccount(earth),
-        },
-        {
-          name: "Hours",
-          how: "by the clock",
-          value: range("time", earth.hours_h),
-          account: () => hoursAccount(earth, settings),
-        },
-        {
-          name: "To open in a day",
-          how: "dug, piped, tested and half filled before rain",
-          value: range("length", earth.daily_m),
-          account: () => dailyAccount(earth, settings),
-        },
-        { name: "Fittings", how: "in Materials", value: grouped(fittings), account: () => fittingsAccount(parts) },
+        line("Trench", "length", dugAccount(trench), "on the level, with the leads to the rows"),
+        line("Depth", "length", depth),
+        ...(isDeeper
+          ? [
+              {
+                name: "Deepest",
+                value: formatQuantity("length", earth.deepest_m, units),
+                account: () => deepestAccount(settings),
+              },
+            ]
+          : []),
+        line("Width", "length", widthAccount(settings), "at the bottom"),
+        ...(settings.sideSlope_ratio > 0
+          ? [line("Width at the top", "length", topWidthAccount(trench, settings), "where it is deepest")]
+          : []),
+        line("Cut", "earth", cutAccount(trench, settings), "as it lies"),
+        line("Loose", "earth", looseAccount(trench, settings), "as it is thrown out"),
+        line("Heap, high", "length", heapAccount(trench, "height"), "beside the trench"),
+        line("Heap, broad", "length", heapAccount(trench, "base"), "at its foot"),
+        line("Left over", "earth", surplusAccount(trench), "once the fill has settled"),
+        ...range(earth.hours_h, (which) =>
+          line(bound("Hours", which), "time", hoursAccount(trench, which), "by the clock, digging to filling back"),
+        ),
+        ...range(earth.daily_m, (which) =>
+          line(
+            bound("To open in a day", which),
+            "length",
+            dailyAccount(trench, settings, which),
+            "dug, piped, tested, half filled before rain",
+          ),
+        ),
+        ...range(earth.days, (which) => ({
+          name: bound("Days", which),
+          value: count(earth.days[which === "least" ? 0 : 1], "day"),
+          account: () => daysAccount(trench, which),
+        })),
+        { name: "Fittings", how: "in Materials", value: grouped(fittings), account: () => fittingsAccount(trench) },
       ]}
     />
   );
-}
-
-/** The least depth and the most, over all branches. */
-function depthsOf({ profiles, earth }: Trench): Range {
-  const least = profiles.reduce((low, { depth_m }) => depth_m.reduce((a, b) => Math.min(a, b), low), Infinity);
-  return [Number.isFinite(least) ? least : earth.deepest_m, earth.deepest_m];
 }
