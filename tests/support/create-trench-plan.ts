@@ -41,6 +41,11 @@ export function createTrenchPlan(groundOf: GroundOf, change: Partial<Project> = 
   const project = createProject({
     sources: [{ key: "well", name: "Well", at: at([-8, 6]) }],
     keepOuts: [lane],
+    spotHeights: [
+      { key: "height", name: null, at: at([-500, -500]), height_m: 100 },
+      { key: "height", name: null, at: at([500, -500]), height_m: 100 },
+      { key: "height", name: null, at: at([0, 900]), height_m: 100 },
+    ],
     ...change,
   });
   const plan = createPlanner().plan(project);

@@ -1,6 +1,7 @@
 import type { Plan } from "../plan.ts";
 import { type LonLat, planePoint } from "../plane/coordinate.ts";
 import { branchesOf } from "../trench/branches.ts";
+import { knownProfile } from "../trench/known-profile.ts";
 import type { Branch } from "../trench/trench.ts";
 import { type TrenchMark, trenchMarks } from "../trench/trench-marks.ts";
 import { type TrenchStation, trenchStations } from "../trench/trench-stations.ts";
@@ -24,16 +25,18 @@ export function branchPlaces(plan: Plan): readonly BranchPlaces[] {
   const route = mainline?.route ?? null;
   if (mainline === null || route === null || rows === null) return [];
   const branches = trench?.branches ?? branchesOf(route);
+  const elevation = plan.ground?.elevation ?? null;
   const marks = trench === null ? [] : trenchMarks(trench, mainline, rows.rows);
   return branches.map((branch, b) => {
-    const profile = trench?.profiles[b];
+    const whole = trench?.profiles[b];
+    const profile = whole === undefined ? undefined : knownProfile(whole, elevation);
     const own = marks[b] ?? [];
-    const isKnown = profile?.ground_m.every(Number.isFinite) ?? false;
+    const isKnown = whole?.ground_m.every(Number.isFinite) ?? false;
     return {
       name: branch.name,
       line: placesOf(plan, branch, route.xy),
       length_m: branchLength_m(branch, route.xy),
-      groundLength_m: isKnown ? (profile?.slopeStation_m.at(-1) ?? null) : null,
+      groundLength_m: isKnown ? (whole?.slopeStation_m.at(-1) ?? null) : null,
       marks: own,
       stations: profile === undefined ? [] : trenchStations(profile, own, project.trench.stationStep_m),
     };

@@ -1,6 +1,7 @@
 import { branchInWords } from "../trench/mark-in-words.ts";
 import type { TrenchMark } from "../trench/trench-marks.ts";
 import { formatQuantity, type UnitSystem } from "../units.ts";
+import { areRowsAllWritten } from "./trench-met.ts";
 import type { TrenchProfile } from "./trench-profile.ts";
 import type { TrenchScale, TrenchZoom } from "./trench-scale.ts";
 
@@ -29,7 +30,9 @@ const names: readonly (readonly [kind: TrenchMark["kind"], one: string])[] = [
 
 function counts(marks: readonly TrenchMark[]): readonly string[] {
   return names.flatMap(([kind, one]) => {
-    const number = marks.filter((mark) => mark.kind === kind).length;
+    const number = marks.filter(
+      (mark) => mark.kind === kind && !(mark.kind === "bend" && mark.elbows.length === 0),
+    ).length;
     if (number === 0) return [];
     return [`${number} ${one}${number === 1 ? "" : one.endsWith("ch") ? "es" : "s"}`];
   });
@@ -38,20 +41,21 @@ function counts(marks: readonly TrenchMark[]): readonly string[] {
 /** How the drawing is to be read: its scales, its lines, and what of it is not known. */
 export function trenchReading(
   profile: TrenchProfile,
-  { raised, ratio }: TrenchScale,
+  scale: TrenchScale,
   zoom: TrenchZoom,
   every: number,
   units: UnitSystem,
 ): readonly string[] {
   const length = (value_m: number) => formatQuantity("length", value_m, units);
-  const scale = zoom === "whole" ? "Lengths in one scale" : `Lengths 1:${Math.round(ratio)}`;
+  const { raised, ratio } = scale;
+  const lengths = zoom === "whole" ? "Lengths in one scale" : `Lengths 1:${Math.round(ratio)}`;
   const unknown = unknownStretches(profile).map(([from_m, to_m]) => `${length(from_m)} to ${length(to_m)}`);
   const most_m = profile.ponds.reduce((deep_m, { level_m, lowest_m }) => Math.max(deep_m, level_m - lowest_m), 0);
   return [
-    raised === 1 ? `${scale}, heights the same.` : `${scale}, heights drawn ${raised} times as large.`,
+    raised === 1 ? `${lengths}, heights the same.` : `${lengths}, heights drawn ${raised} times as large.`,
     "Upstream end on the left. Upper line the ground, lower line the bottom of the trench, between them the pipe.",
     ...(profile.ground === "unknown"
-      ? ["The ground is not known here, so it is drawn level: only the depth to dig holds."]
+      ? ["No heights are known here, so the ground is drawn level, with a broken line: only the depth to dig holds."]
       : profile.ground === "partly"
         ? [`The ground is not known at ${unknown.join(", ")}: it is drawn level there, with a broken line.`]
         : []),
@@ -60,6 +64,7 @@ export function trenchReading(
       : [
           `Hatched: water that would stand in the open trench, at most ${formatQuantity("length", most_m, units, units === "us" ? 1 : 2)} deep.`,
         ]),
+    ...(areRowsAllWritten(profile, scale) ? [] : ["Every tee is drawn; not every row has room for its number."]),
     ...(every === 1
       ? []
       : [`Every ${every}${every === 2 ? "nd" : "th"} station is written; the list has all of them.`]),

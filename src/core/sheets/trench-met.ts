@@ -35,6 +35,7 @@ function sign(
       // From the pipe up to the ground, where its row takes over.
       return group(lead + svgTag("path", { class: "trench-tee", d: `M${px(at)} ${px(pipe)}V${px(ground)}m-3.5 0h7` }));
     case "bend":
+      if (mark.elbows.length === 0) return "";
       return group(svgTag("path", { class: "trench-bend", d: `M${px(at - 4)} ${px(ground - 9)}l4 5l4 -5` }));
     case "branch":
     case "from":
@@ -92,7 +93,9 @@ function sign(
 function words({ marks, line }: TrenchProfile, { x, y, width, rowsFoot }: TrenchScale, units: UnitSystem): string {
   const important = ["source", "from", "crossing", "branch", "high", "bend"] as const;
   const labels = important.flatMap((kind) =>
-    marks.flatMap((mark) => (mark.kind === kind ? [{ x: middle(mark, x), text: short(mark, units) }] : [])),
+    marks.flatMap((mark) =>
+      mark.kind === kind && short(mark, units) !== "" ? [{ x: middle(mark, x), text: short(mark, units) }] : [],
+    ),
   );
   const lows = marks.flatMap((mark) =>
     mark.kind === "low"
@@ -105,12 +108,7 @@ function words({ marks, line }: TrenchProfile, { x, y, width, rowsFoot }: Trench
         ]
       : [],
   );
-  let lastRow = -Infinity;
-  const rows = marks.flatMap((mark) => {
-    if (mark.kind !== "tee" || x(mark.station_m) - lastRow < row_px) return [];
-    lastRow = x(mark.station_m);
-    return [{ at: lastRow, row: mark.row }];
-  });
+  const rows = writtenRows(marks, x);
   const label = (at: number, level: number, words_: string) =>
     svgTag("text", { class: "trench-label", x: at, y: level, "text-anchor": "middle" }, escaped(words_));
   return [
@@ -128,6 +126,21 @@ function words({ marks, line }: TrenchProfile, { x, y, width, rowsFoot }: Trench
   ].join("");
 }
 
+/** Rows whose numbers have room. */
+function writtenRows(marks: readonly TrenchMark[], x: TrenchScale["x"]) {
+  let lastRow = -Infinity;
+  return marks.flatMap((mark) => {
+    if (mark.kind !== "tee" || x(mark.station_m) - lastRow < row_px) return [];
+    lastRow = x(mark.station_m);
+    return [{ at: lastRow, row: mark.row }];
+  });
+}
+
+/** Does every row with a tee have room for its number? */
+export function areRowsAllWritten({ marks }: TrenchProfile, { x }: TrenchScale): boolean {
+  return writtenRows(marks, x).length === marks.filter(({ kind }) => kind === "tee").length;
+}
+
 function middle(mark: TrenchMark, x: TrenchScale["x"]): number {
   return mark.kind === "crossing" ? x((mark.station_m + mark.to_m) / 2) : x(mark.station_m);
 }
@@ -143,7 +156,7 @@ function short(mark: TrenchMark, units: UnitSystem): string {
     case "tee":
       return mark.row;
     case "bend":
-      return formatQuantity("angle", mark.angle_deg, units, 0);
+      return mark.elbows.length === 0 ? "" : formatQuantity("angle", mark.angle_deg, units, 0);
     case "crossing":
       return mark.name ?? mark.feature;
     case "low":

@@ -1,4 +1,5 @@
 import type { Plan } from "../plan.ts";
+import { knownProfile } from "../trench/known-profile.ts";
 import { profileAt } from "../trench/profile-at.ts";
 import type { Profile } from "../trench/trench.ts";
 import { type TrenchMark, trenchMarks } from "../trench/trench-marks.ts";
@@ -44,13 +45,15 @@ export interface TrenchProfile {
 }
 
 /** The profile of a branch by its name, or of the first branch; null when the plan has no such branch. Gives no findings. */
-export function trenchProfile({ project, trench, mainline, rows }: Plan, branch: string | null): TrenchProfile | null {
+export function trenchProfile(plan: Plan, branch: string | null): TrenchProfile | null {
+  const { project, trench, mainline, rows, ground: land } = plan;
   if (trench === null || mainline === null || rows === null) return null;
   const b = branch === null ? 0 : trench.branches.findIndex(({ name }) => name === branch);
-  const [profile, name] = [trench.profiles[b], trench.branches[b]?.name];
-  if (profile === undefined || name === undefined) return null;
+  const [whole, name] = [trench.profiles[b], trench.branches[b]?.name];
+  if (whole === undefined || name === undefined) return null;
+  const profile = knownProfile(whole, land?.elevation ?? null);
   const marks = trenchMarks(trench, mainline, rows.rows)[b] ?? [];
-  const line = drawnLine(profile);
+  const line = drawnLine(profile, project.trench.bedding_m + project.trench.pipe.outside_mm / 2000);
   const known = line.filter(({ isKnown }) => isKnown).length;
   const depths = [...profile.depth_m];
   const ground = known === line.length ? "known" : known === 0 ? "unknown" : "partly";
@@ -72,11 +75,9 @@ export function trenchProfile({ project, trench, mainline, rows }: Plan, branch:
 }
 
 /** The line with level ground where no height is known: as high as the nearest place before that is, else the first one after, else 0. */
-function drawnLine(profile: Profile): readonly DrawnPlace[] {
+function drawnLine(profile: Profile, usualLift_m: number): readonly DrawnPlace[] {
   const { station_m, ground_m, pipe_m, bottom_m, depth_m } = profile;
-  const lift_m = (i: number) => (pipe_m[i] ?? Number.NaN) - (bottom_m[i] ?? Number.NaN);
   const first = ground_m.find((each) => Number.isFinite(each)) ?? 0;
-  const usualLift_m = [...ground_m.keys()].map(lift_m).find((each) => Number.isFinite(each)) ?? 0;
   let level_m = first;
   return [...station_m].map((at_m, i) => {
     const own_m = ground_m[i] ?? Number.NaN;

@@ -82,7 +82,7 @@ test("ground that is not known is drawn broken, said, and has no numbers", () =>
   expect(svg).not.toMatch(/NaN|not known"/);
   const nowhere = drawn({}, "a");
   expect(nowhere).not.toContain("Ground, m");
-  expect(nowhere).toContain("only the depth to dig holds");
+  expect(nowhere).toContain("No heights are known here, so the ground is drawn level");
 });
 
 test("a long branch writes every so-many-th station and says so; its last one is always written", () => {
