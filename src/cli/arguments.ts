@@ -16,7 +16,14 @@ export interface Arguments {
 export function readArguments(command: Command, given: readonly string[]): Arguments {
   const own = options.filter((option) => option.commands.includes(command));
   const config = Object.fromEntries(
-    own.map((option) => [option.name, { type: option.value === null ? "boolean" : "string", multiple: true } as const]),
+    own.map((option) => [
+      option.name,
+      {
+        type: option.value === null ? "boolean" : "string",
+        multiple: true,
+        ...(option.short === undefined ? {} : { short: option.short }),
+      } as const,
+    ]),
   );
   const { values, positionals } = parsed(
     command,
@@ -38,7 +45,7 @@ export function readArguments(command: Command, given: readonly string[]): Argum
 function parsed(
   command: Command,
   args: readonly string[],
-  config: Record<string, { type: "boolean" | "string"; multiple: true }>,
+  config: Record<string, { type: "boolean" | "string"; multiple: true; short?: string }>,
 ) {
   try {
     return parseArgs({ args: [...args], options: config, allowPositionals: true, strict: true });

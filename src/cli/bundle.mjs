@@ -33,7 +33,7 @@ export async function bundled() {
 function fingerprint() {
   mkdirSync(cache, { recursive: true });
   const hash = createHash("sha256");
-  const files = ["src/core", "src/cli"].flatMap((folder) =>
+  const files = ["src/core", "src/readers", "src/cli"].flatMap((folder) =>
     readdirSync(join(root, folder), { recursive: true }).map((name) => join(root, folder, String(name))),
   );
   for (const file of [...files.sort(), join(root, "package-lock.json")]) {

@@ -7,6 +7,7 @@ const purposes: Readonly<Record<Command, string>> = {
   export: "rows, vines, posts, stakes, the main line, its stations, materials, coils or prices in an open format",
   compare: "two plans side by side: quantities, cost, and what only one of them warns of",
   draw: "one row from its side, or the profile of the trench, to scale, as an SVG drawing",
+  heights: "a project with the heights of a GeoTIFF file in it",
 };
 
 const more: Readonly<Record<Command, string>> = {
@@ -20,6 +21,9 @@ metre-equivalent for every row's two ends. The best bearing outside the locked r
 Every override, --set too, holds for both.`,
   draw: `Writes to standard output. Heights and lengths of a row are to one scale unless they are too flat to see; the sag of wires is drawn larger;
 with --trench it is the ground, the pipe and the bottom of the trench, with what to dig at every station. The drawing says what is drawn larger.`,
+  heights: `Give a project and a GeoTIFF of heights. Only the ground around the parcels is read; the heights become a feature of the project, in
+place of those taken from a file of that name before. What the heights are counted in has to be stated: a wrong unit makes every slope
+wrong by more than three times.`,
   export: `Writes to standard output, or with --out to files named after what is in them. Several things as geojson make one collection.`,
 };
 
@@ -29,6 +33,7 @@ const examples: Readonly<Record<Command, string>> = {
   sweep: "tautrow sweep parcel.geojson --step 1",
   compare: "tautrow compare project.geojson --what-if gripper-at-the-end",
   draw: "tautrow draw project.geojson --trench --raise 10 > trench.svg",
+  heights: "tautrow heights project.geojson hill.tif --unit m -o project.geojson",
   export: "tautrow export parcel.geojson --of rows,vines --as geojson > stakes.geojson",
 };
 
@@ -50,7 +55,9 @@ ${closing}`;
 /** Help for one command. */
 export function commandHelp(command: Command): string {
   const own = options.filter((option) => option.commands.includes(command));
-  const heads = own.map((option) => `--${option.name}${option.value === null ? "" : ` ${option.value}`}`);
+  const heads = own.map(({ name, short, value }) => {
+    return `--${name}${short === undefined ? "" : `, -${short}`}${value === null ? "" : ` ${value}`}`;
+  });
   const width = Math.max(...heads.map((head) => head.length));
   const lines = own.map((option, i) => `  ${(heads[i] ?? "").padEnd(width)}  ${option.help}\n`);
   return `tautrow ${command} FILE... [options]: ${purposes[command]}

@@ -1,9 +1,11 @@
-export const commands = ["plan", "check", "sweep", "export", "compare", "draw"] as const;
+export const commands = ["plan", "check", "sweep", "export", "compare", "draw", "heights"] as const;
 export type Command = (typeof commands)[number];
 
 /** An option of the command line; help and reading both follow from this table. */
 export interface Option {
   readonly name: string;
+  /** One letter that says the same. */
+  readonly short?: string;
   /** What stands after it, or null for a switch. */
   readonly value: string | null;
   readonly isRepeatable?: true;
@@ -14,6 +16,8 @@ export interface Option {
 }
 
 const all = commands;
+/** Those that plan, and may plan with other settings than the file's. */
+const planning = commands.filter((command) => command !== "heights");
 
 /** Overrides with a name of their own, in the order of the help. */
 const overrides: readonly Option[] = [
@@ -21,43 +25,43 @@ const overrides: readonly Option[] = [
     name: "bearing",
     value: "DEG",
     help: 'row bearing from true north, or "longest-edge", or "best" of the sweep',
-    commands: all,
+    commands: planning,
     path: "rows.bearing",
   },
-  { name: "row-spacing", value: "LENGTH", help: "row to row", commands: all, path: "rows.rowSpacing" },
+  { name: "row-spacing", value: "LENGTH", help: "row to row", commands: planning, path: "rows.rowSpacing" },
   {
     name: "vine-spacing",
     value: "LENGTH",
     help: "vine to vine along the row",
-    commands: all,
+    commands: planning,
     path: "rows.vineSpacing",
   },
   {
     name: "headland",
     value: "LENGTH",
     help: "room to turn, kept free at row ends along the row",
-    commands: all,
+    commands: planning,
     path: "rows.headland",
   },
   {
     name: "setback",
     value: "LENGTH",
     help: "distance kept from every edge; an edge feature's and a parcel's own setback still win",
-    commands: all,
+    commands: planning,
     path: "ground.setback",
   },
   {
     name: "min-row",
     value: "LENGTH",
     help: 'shortest row worth planting, or so many vines: "10 vines"',
-    commands: all,
+    commands: planning,
     path: "rows.minRow",
   },
   {
     name: "row-end",
     value: "WHERE",
     help: "all (to the last millimetre), vines (whole vine spacings) or bays (whole bays)",
-    commands: all,
+    commands: planning,
     path: "rows.rowEnd",
   },
 ];
@@ -132,13 +136,32 @@ export const options: readonly Option[] = [
     commands: ["export"],
   },
   { name: "as", value: "FORMAT", help: "geojson, csv or json; else geojson", commands: ["export"] },
+  {
+    name: "unit",
+    value: "m|ft|us-ft",
+    help: "what the heights in the file are counted in; files often do not say, or say it wrong",
+    commands: ["heights"],
+  },
+  {
+    name: "crs",
+    value: "PROJ4",
+    help: 'the file\'s coordinate system in place of its own: "+proj=utm +zone=10 +datum=NAD83", or "EPSG:26910"',
+    commands: ["heights"],
+  },
+  {
+    name: "out",
+    short: "o",
+    value: "FILE",
+    help: "write the project into this file; else to standard output",
+    commands: ["heights"],
+  },
   ...overrides,
   {
     name: "set",
     value: "PATH=VALUE",
     isRepeatable: true,
     help: "any other setting of the project file; may be given again",
-    commands: all,
+    commands: planning,
   },
   { name: "help", value: null, help: "this page", commands: all },
 ];

@@ -8,6 +8,8 @@ export function processTerminal(scripts: readonly string[]): Terminal {
   return {
     out: (text) => process.stdout.write(text),
     note: (text) => process.stderr.write(text),
+    // Back to the start of the line, and what is left of the line before wiped out.
+    progress: process.stderr.isTTY ? (line) => process.stderr.write(`\r${line}\u001b[K`) : null,
     input: process.stdin.isTTY ? null : standardInput,
     folder: standing ?? process.cwd(),
     today: localDay(new Date()),

@@ -45,6 +45,8 @@ async function work(command: Command, args: Arguments, terminal: Terminal): Prom
       return (await import("./commands/compare.ts")).compareCommand(args, terminal);
     case "draw":
       return (await import("./commands/draw.ts")).drawCommand(args, terminal);
+    case "heights":
+      return (await import("./commands/heights.ts")).heightsCommand(args, terminal);
     default:
       return command satisfies never;
   }

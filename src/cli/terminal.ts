@@ -4,6 +4,8 @@ export interface Terminal {
   out(text: string): void;
   /** Standard error: progress and complaints. */
   note(text: string): void;
+  /** Writes over the line before on standard error; null when no person looks at it. */
+  readonly progress: ((line: string) => void) | null;
   /** Reads standard input to its end, or null when a person sits at it. */
   readonly input: (() => Promise<string>) | null;
   /** Folder that relative paths start from. */

@@ -1,3 +1,9 @@
+/** A file that is read in parts: a `Blob`, or what reads like one. */
+export interface FileBytes {
+  readonly size: number;
+  slice(start: number, end: number): { arrayBuffer(): Promise<ArrayBuffer> };
+}
+
 /** Part of a file, in bytes. */
 interface Slice {
   readonly offset: number;
@@ -5,15 +11,15 @@ interface Slice {
 }
 
 /** What the TIFF reader asks its bytes of: parts of a file as they are needed, in a page, a worker or Node alike. */
-export function blobSource(blob: Blob) {
-  const bytes = ({ offset, length }: Slice): Promise<ArrayBuffer> => blob.slice(offset, offset + length).arrayBuffer();
+export function blobSource(file: FileBytes) {
+  const bytes = ({ offset, length }: Slice): Promise<ArrayBuffer> => file.slice(offset, offset + length).arrayBuffer();
   return {
     fetch: (slices: readonly Slice[], signal?: AbortSignal): Promise<ArrayBuffer[]> => {
       signal?.throwIfAborted();
       return Promise.all(slices.map(bytes));
     },
     fetchSlice: async (slice: Slice) => ({ ...slice, data: await bytes(slice) }),
-    fileSize: blob.size,
+    fileSize: file.size,
     close: () => Promise.resolve(),
   };
 }

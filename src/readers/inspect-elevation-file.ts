@@ -1,5 +1,6 @@
 import type { Finding } from "../core/finding.ts";
 import { failure, type Outcome, success } from "../core/outcome.ts";
+import type { FileBytes } from "./blob-source.ts";
 import { type CoordinateSystem, statedSystem, systemOfCode } from "./coordinate-system.ts";
 import type { ElevationFile } from "./elevation-file.ts";
 import { firstBandOf, unitsDisagree, unknownSystem } from "./findings.ts";
@@ -19,7 +20,11 @@ export interface OpenedElevation {
  * the answer has none, and a finding of severity error says so: the person may state one (`stated`, a proj4 text or "EPSG:26910").
  * Findings: those of `openElevation`.
  */
-export async function inspectElevationFile(blob: Blob, name: string, stated?: string): Promise<Outcome<ElevationFile>> {
+export async function inspectElevationFile(
+  blob: FileBytes,
+  name: string,
+  stated?: string,
+): Promise<Outcome<ElevationFile>> {
   const opened = await openElevation(blob, name, stated);
   if (!opened.ok) return opened;
   const { raster, system, verticalUnit } = opened.value;
@@ -43,7 +48,7 @@ export async function inspectElevationFile(blob: Blob, name: string, stated?: st
  * (the system is null then), `readers/bad-system`, `readers/units-disagree`, `readers/several-bands`.
  */
 export async function openElevation(
-  blob: Blob,
+  blob: FileBytes,
   name: string,
   stated: string | undefined,
 ): Promise<Outcome<OpenedElevation>> {

@@ -23,8 +23,10 @@ const leastKnown = 0.75;
  */
 export function meanAround({ cells, window, raster, step }: CellsInHand): (column: number, row: number) => number {
   const bilinear = bilinearIn(cells, window, raster);
-  const samples = (by: readonly [number, number]) =>
-    Math.min(mostSamples, Math.max(1, Math.ceil(Math.hypot(by[0], by[1]) - 0.01)));
+  const samples = (by: readonly [number, number]): number => {
+    const cells = Math.hypot(by[0], by[1]);
+    return cells < 1.01 ? 1 : Math.min(mostSamples, Math.ceil(2 * cells));
+  };
   const [across, down] = [samples(step.east), samples(step.south)];
   if (across === 1 && down === 1) return bilinear;
   return (column, row) => {

@@ -3,6 +3,7 @@ import type { Finding } from "../core/finding.ts";
 import { failure, type Outcome, success } from "../core/outcome.ts";
 import { lonLat, planePoint } from "../core/plane/coordinate.ts";
 import { heightGridFeature } from "../core/project/height-grid-feature.ts";
+import type { FileBytes } from "./blob-source.ts";
 import type { CoordinateSystem } from "./coordinate-system.ts";
 import type { ElevationReading, Following } from "./elevation-file.ts";
 import { elsewhere, gaps, impossibleHeights, stopped, tooLargeBlocks, unitDiffers, unreadable } from "./findings.ts";
@@ -27,7 +28,7 @@ const [lowest_m, highest_m] = [-500, 5000];
  * `readers/too-large-blocks`, `readers/unreadable`, `readers/stopped`.
  */
 export async function readElevationFile(
-  blob: Blob,
+  blob: FileBytes,
   reading: ElevationReading,
   following: Following = {},
 ): Promise<Outcome<Feature<Polygon>>> {

@@ -1,6 +1,6 @@
 import GeoTIFF from "geotiff";
 import { failure, type Outcome, success } from "../core/outcome.ts";
-import { blobSource } from "./blob-source.ts";
+import { blobSource, type FileBytes } from "./blob-source.ts";
 import { notATiff, notHeights, unreadable, withoutPlace } from "./findings.ts";
 
 type Image = Awaited<ReturnType<GeoTIFF["getImage"]>>;
@@ -50,7 +50,7 @@ const userDefined = 32767;
  * Opens the first image of a GeoTIFF; nothing of its cells is read yet. Findings: `readers/not-a-tiff`, `readers/unreadable`,
  * `readers/not-heights`, `readers/without-place`.
  */
-export async function openTiff(blob: Blob, name: string): Promise<Outcome<TiffRaster>> {
+export async function openTiff(blob: FileBytes, name: string): Promise<Outcome<TiffRaster>> {
   let image: Image;
   try {
     image = await (await GeoTIFF.fromSource(blobSource(blob))).getImage();

@@ -14,13 +14,14 @@ export interface Said {
 /** Runs a command line in this process, in a folder, with text on standard input or with a person sitting at it. */
 export async function say(
   args: readonly string[],
-  { folder = process.cwd(), input = null as string | null } = {},
+  { folder = process.cwd(), input = null as string | null, progress = null as ((line: string) => void) | null } = {},
 ): Promise<Said> {
   const out: string[] = [];
   const notes: string[] = [];
   const code = await run(args, {
     out: (text) => out.push(text),
     note: (text) => notes.push(text),
+    progress,
     input: input === null ? null : () => Promise.resolve(input),
     folder,
     today: "2026-05-01",
