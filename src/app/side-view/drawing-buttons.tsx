@@ -1,28 +1,24 @@
-import type { Plan } from "../../core/plan.ts";
-import { rowSideSvg } from "../../core/sheets/row-side-svg.ts";
-import type { SideZoom } from "../../core/sheets/side-scale.ts";
 import { download, fileStem } from "../download.ts";
-import { useStore } from "../store-context.ts";
 import { printDrawing } from "./print-drawing.ts";
 
-/** Takes the drawing off the page: as a file as it is shown, or on paper with the whole row. */
+/** Takes the drawing off the page: as a file as it is shown, or on paper with all of it. */
 export function DrawingButtons({
-  plan,
-  row,
-  zoom,
+  name,
+  title,
+  draw,
 }: {
-  readonly plan: Plan;
-  readonly row: string;
-  readonly zoom: SideZoom;
+  /** Of the file, without its ending. */
+  readonly name: string;
+  readonly title: string;
+  readonly draw: (as: "shown" | "whole") => string | null;
 }) {
-  const units = useStore().units.value;
   const save = (): void => {
-    const svg = rowSideSvg(plan, row, { units, zoom });
-    if (svg !== null) download(`${fileStem(plan.project.name)}-row-${fileStem(row)}.svg`, svg, "image/svg+xml");
+    const svg = draw("shown");
+    if (svg !== null) download(`${fileStem(name)}.svg`, svg, "image/svg+xml");
   };
   const print = (): void => {
-    const svg = rowSideSvg(plan, row, { units });
-    if (svg !== null) printDrawing(`Row ${row}`, svg);
+    const svg = draw("whole");
+    if (svg !== null) printDrawing(title, svg);
   };
   return (
     <>

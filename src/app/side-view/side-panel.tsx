@@ -3,7 +3,7 @@ import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { waterEndAccount } from "../../core/mainline/accounts.ts";
 import { rowLengthAccount, rowLinePostsAccount, rowVinesAccount } from "../../core/rows/row-accounts.ts";
 import { rowSide } from "../../core/sheets/row-side.ts";
-import { rowSideSheet } from "../../core/sheets/row-side-svg.ts";
+import { rowSideSheet, rowSideSvg } from "../../core/sheets/row-side-svg.ts";
 import type { SideZoom } from "../../core/sheets/side-scale.ts";
 import { runAccount } from "../../core/trellis/accounts.ts";
 import { formatQuantity } from "../../core/units.ts";
@@ -119,7 +119,11 @@ export function SidePanel() {
               {choice.label}
             </button>
           ))}
-          <DrawingButtons plan={plan} row={side.row} zoom={zoom} />
+          <DrawingButtons
+            name={`${plan.project.name} row ${side.row}`}
+            title={`Row ${side.row}`}
+            draw={(as) => rowSideSvg(plan, side.row, as === "shown" ? { units, zoom } : { units })}
+          />
         </fieldset>
       </div>
       <section class="side-scroll" {...takesFocus} aria-label={`Drawing of row ${side.row}`}>

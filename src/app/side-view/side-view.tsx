@@ -1,17 +1,29 @@
-import { useId, useState } from "preact/hooks";
+import { useEffect, useId, useState } from "preact/hooks";
 import { formatQuantity } from "../../core/units.ts";
 import { lazily } from "../lazily.tsx";
 import { useStore } from "../store-context.ts";
 
-const Panel = lazily(async () => (await import("./side-panel.tsx")).SidePanel);
+const RowPanel = lazily(async () => (await import("./side-panel.tsx")).SidePanel);
+const TrenchPanel = lazily(async () => (await import("./trench-panel.tsx")).TrenchPanel);
 
-/** The side view under the map, closed until it is asked for. */
+const things = ["row", "trench"] as const;
+const names = { row: "Row", trench: "Trench" } as const;
+
+/** The side view under the map, closed until it is asked for: the chosen row, or the trench while none is. */
 export function SideView({ onOpen }: { readonly onOpen: () => void }) {
   const store = useStore();
   const [isOpen, setOpen] = useState(false);
+  const [chosen, setChosen] = useState<(typeof things)[number] | null>(null);
   const id = useId();
-  const row = store.shownPlan.value?.rows?.rows.find((each) => each.id === store.row.value);
-  const told = row ? `Row ${row.id}, ${formatQuantity("length", row.length_m, store.units.value)}` : "no row chosen";
+  const plan = store.shownPlan.value;
+  const row = plan?.rows?.rows.find((each) => each.id === store.row.value);
+  const trench = plan?.trench ?? null;
+  // Whoever chooses a row wants to see it.
+  useEffect(() => setChosen(null), [row?.id]);
+  const length = (length_m: number) => formatQuantity("length", length_m, store.units.value);
+  const thing = trench === null ? "row" : (chosen ?? (row ? "row" : "trench"));
+  const rowTold = row ? `Row ${row.id}, ${length(row.length_m)}` : "no row chosen";
+  const told = thing === "trench" && trench ? `Trench, ${length(trench.length_m)}` : rowTold;
   return (
     <section class="side-view" aria-label="Side view">
       <button
@@ -27,7 +39,23 @@ export function SideView({ onOpen }: { readonly onOpen: () => void }) {
         <strong>Side view</strong> <span>{told}</span>
       </button>
       <div class="side-view-panel" id={id} hidden={!isOpen}>
-        {isOpen && <Panel />}
+        {isOpen && trench !== null && (
+          <fieldset class="side-things">
+            <legend class="unseen">What is seen from its side</legend>
+            {things.map((each) => (
+              <button
+                key={each}
+                type="button"
+                class="quiet-button"
+                aria-pressed={thing === each}
+                onClick={() => setChosen(each)}
+              >
+                {names[each]}
+              </button>
+            ))}
+          </fieldset>
+        )}
+        {isOpen && (thing === "trench" ? <TrenchPanel /> : <RowPanel />)}
       </div>
     </section>
   );

@@ -42,6 +42,8 @@ export interface TrenchProfile {
   readonly least_m: number;
   readonly deepest_m: number;
   readonly pipe_m: number;
+  /** Ground and trench as far as they are known. */
+  readonly known: Profile;
 }
 
 /** The profile of a branch by its name, or of the first branch; null when the plan has no such branch. Gives no findings. */
@@ -71,6 +73,7 @@ export function trenchProfile(plan: Plan, branch: string | null): TrenchProfile 
     least_m: depths.reduce((least_m, each) => Math.min(least_m, each), Infinity),
     deepest_m: depths.reduce((most_m, each) => Math.max(most_m, each), 0),
     pipe_m: project.trench.pipe.outside_mm / 1000,
+    known: profile,
   };
 }
 
