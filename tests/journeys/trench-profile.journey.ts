@@ -15,7 +15,7 @@ function drawing(page: Page) {
 }
 
 function told(page: Page) {
-  return page.locator(".trench-along p");
+  return page.locator(".trench-told");
 }
 
 test("while no row is chosen the side view shows the trench, and a row once one is; a switch shows either", async ({

@@ -55,6 +55,11 @@ export function TrenchChart({ profile, sheet, branch }: TrenchChartProps) {
   };
   return (
     <>
+      <p class="trench-told" aria-live="polite">
+        {station_m === null
+          ? "Point at the drawing, at the trench on the map, or move the slider: the place is shown on both."
+          : placeInWords(profile, station_m, near_m, units)}
+      </p>
       <section class="side-scroll" ref={room} {...takesFocus} aria-label="Profile of the trench">
         <SvgPart name="side-heights" svg={sheet.heights} />
         <div class="trench-chart" onPointerMove={point} onPointerDown={point} onPointerLeave={leave}>
@@ -78,11 +83,6 @@ export function TrenchChart({ profile, sheet, branch }: TrenchChartProps) {
             show(Math.min(profile.length_m, event.currentTarget.valueAsNumber));
           }}
         />
-        <p aria-live="polite">
-          {station_m === null
-            ? "Point at the drawing, at the trench on the map, or move the slider: the place is shown on both."
-            : placeInWords(profile, station_m, near_m, units)}
-        </p>
       </div>
     </>
   );
