@@ -8,13 +8,17 @@ const rounding_ratio = 1e-9;
 
 /**
  * Sentences about what of a plan's structure gets lost on the way to the list, or comes from nowhere: wire in all against the runs of the
- * rows, the list against the needs of the rows, every run against its cuts, every coil against its cuts and its rest, coils bought
+ * rows, the list against the trench and the needs of the rows, every run against its cuts, every coil against its cuts and its rest, coils bought
  * against the packages of the list.
  */
 export function nothingLost(plan: Plan): readonly string[] {
   const broken = [...wireLost(plan)];
-  const { materials } = plan;
+  const { materials, trench } = plan;
   if (materials === null) return broken;
+  for (const { article, quantity } of trench?.parts ?? []) {
+    const listed = materials.lines.find((line) => line.article === article)?.needed ?? 0;
+    if (!isSame(listed, quantity)) broken.push(`${article}: ${quantity} in the trench, ${listed} on the list`);
+  }
   materials.lines.forEach(({ article, needed }, line) => {
     const sum = (materials.rowNeeds[line] ?? []).reduce((total, each) => total + each, 0);
     if (!isSame(sum, needed)) broken.push(`${article}: ${needed} on the list, ${sum} in the rows`);
