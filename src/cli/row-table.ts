@@ -11,6 +11,12 @@ export function rowTable(plan: Plan, units: UnitSystem): string {
   const counts = summed((count) => count.toLocaleString("en-US"));
   const purposes = [...new Set(trellis.flatMap((row) => Object.keys(row.wire_m)))];
   const isLevel = rows.every((row) => row.groundLength_m === row.length_m);
+  const hasSlopes = rows.some((row) => row.slopeAlong_ratio !== null || row.slopeAcross_ratio !== null);
+  const slopes = (head: string, values: readonly (number | null)[]): Column => ({
+    head,
+    cells: values.map((value) => (value === null ? "" : formatQuantity("ratio", value, units, 1))),
+    isNumber: true,
+  });
   const onGround = lengths(
     "on the ground",
     rows.map((row) => row.groundLength_m),
@@ -22,6 +28,18 @@ export function rowTable(plan: Plan, units: UnitSystem): string {
       rows.map((row) => row.length_m),
     ),
     ...(isLevel ? [] : [onGround]),
+    ...(hasSlopes
+      ? [
+          slopes(
+            "along",
+            rows.map((row) => row.slopeAlong_ratio),
+          ),
+          slopes(
+            "across",
+            rows.map((row) => row.slopeAcross_ratio),
+          ),
+        ]
+      : []),
     counts(
       "vines",
       rows.map((row) => row.vines),

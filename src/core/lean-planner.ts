@@ -121,7 +121,7 @@ export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
       findings.push(...result.findings);
       return [result];
     });
-    const { rows, findings: rowFindings } = rowsOf(project.blocks, laid.value.elevation, ...numbered);
+    const { rows, findings: rowFindings } = rowsOf(project.blocks, laid.value.elevation, project.ground, ...numbered);
     findings.push(...rowFindings);
     const main = mainlineOf(mainWorks, rows, laid.value, project);
     findings.push(...main.findings);
@@ -232,6 +232,11 @@ function blockRowsOf(
   return blockRows(ground, block, settings, bearing_deg, standing, kept);
 }
 
-function gatheredRows(blocks: Project["blocks"], elevation: Elevation, ...numbered: readonly NumberedRows[]) {
-  return layRows(blocks, numbered, elevation);
+function gatheredRows(
+  blocks: Project["blocks"],
+  elevation: Elevation,
+  limits: Project["ground"],
+  ...numbered: readonly NumberedRows[]
+) {
+  return layRows(blocks, numbered, elevation, limits);
 }

@@ -81,6 +81,9 @@ export interface RowJson {
   readonly number: number;
   readonly length_m: number;
   readonly groundLength_m: number;
+  readonly slopeAlong_ratio: number | null;
+  readonly slopeAcross_ratio: number | null;
+  readonly aspect_deg: number | null;
   readonly start: readonly [number, number];
   readonly end: readonly [number, number];
   readonly startCut: Cause | null;
@@ -246,6 +249,9 @@ function rowsJson(plan: Plan): readonly RowJson[] {
       number: row.number,
       length_m: row.length_m,
       groundLength_m: row.groundLength_m,
+      slopeAlong_ratio: row.slopeAlong_ratio,
+      slopeAcross_ratio: row.slopeAcross_ratio,
+      aspect_deg: row.aspect_deg,
       start: position(placed(plan, row.start), rowEndDecimals),
       end: position(placed(plan, row.end), rowEndDecimals),
       startCut: row.startCut,

@@ -11,6 +11,8 @@ export interface Contour {
   readonly xy: Float64Array;
 }
 
+const leastSize_m = 1e-6;
+
 /** Places along the longer side of the box that contours are drawn from. */
 const samples = 200;
 
@@ -109,7 +111,8 @@ function linesAt({ columns, rows, west_m, south_m, step_m, height_m }: SampledHe
       next.delete(side);
       side = after;
     }
-    lines.push(Float64Array.from(xy));
+    // A summit of just this height has a ring without a size.
+    if (xy.some((each, i) => Math.abs(each - Number(xy[i % 2])) > leastSize_m)) lines.push(Float64Array.from(xy));
   };
   // Lines with ends first; what is left then are rings.
   for (const from of [...next.keys()]) if (!isBehind.has(from)) follow(from);

@@ -131,3 +131,35 @@ export function heightsMissing(block: string, rows: readonly string[]): Finding 
     remedy: say`Measure spot heights around all the rows, also beyond their ends.`,
   };
 }
+
+/** What is said of every slope: the program does not know the machine. */
+const rating = say`The limit is a usual one or your own: check the machine's own slope rating and its roll-over protection, and keep off wet or loose ground.`;
+
+/** Rows that climb more than the machine may. Limits: calculation handbook, section 10. */
+export function steepAlong(block: string, rows: readonly string[], slope_ratio: number, limit_ratio: number): Finding {
+  return {
+    code: "rows/steep-along",
+    severity: "warning",
+    at: null,
+    feature: null,
+    message: say`${block}: ${rows.length === 1 ? "row" : "rows"} ${listed(rows)} ${rows.length === 1 ? "is" : "are"} up to ${quantity("ratio", slope_ratio)} steep along the row; the limit is ${quantity("ratio", limit_ratio)}.`,
+    reason: say`A machine that climbs or brakes there may slide, tip or lose its load, and water runs down the row.`,
+    remedy: [
+      ...say`Turn the rows, leave the steep part unplanted, or raise the limit if your machine is made for it. `,
+      ...rating,
+    ],
+  };
+}
+
+/** Rows that lean more to the side than the machine may. */
+export function steepAcross(block: string, rows: readonly string[], slope_ratio: number, limit_ratio: number): Finding {
+  return {
+    code: "rows/steep-across",
+    severity: "warning",
+    at: null,
+    feature: null,
+    message: say`${block}: ${rows.length === 1 ? "row" : "rows"} ${listed(rows)} ${rows.length === 1 ? "leans" : "lean"} up to ${quantity("ratio", slope_ratio)} to the side; the limit is ${quantity("ratio", limit_ratio)}.`,
+    reason: say`A machine that drives across a slope may slide or roll over.`,
+    remedy: [...say`Turn the rows towards the fall of the ground, or level the alleys. `, ...rating],
+  };
+}

@@ -1,22 +1,25 @@
 import type { Finding } from "../finding.ts";
 import { type Elevation, type HeightAt, heightReader } from "../ground/elevation.ts";
-import type { Block, RowSettings } from "../project/project.ts";
+import type { Block, GroundSettings, RowSettings } from "../project/project.ts";
 import type { NumberedRows } from "./block-rows.ts";
-import { heightsMissing } from "./findings.ts";
+import { heightsMissing, steepAcross, steepAlong } from "./findings.ts";
 import { groundLength_m } from "./ground-length.ts";
 import { linePostStations } from "./line-posts.ts";
 import type { RowDraft } from "./row-draft.ts";
+import { noSlopes, type RowSlopes, rowSlopes } from "./row-slopes.ts";
 import type { BlockRows, Positions, Row, Rows } from "./rows.ts";
 import { vineStations } from "./vines.ts";
 
 /**
- * The rows of all blocks with their vines, line posts and stakes, and their lengths along the ground; those that lie partly where no height
- * is known keep their level length. Ids carry the block when there are several. Findings: `rows/heights-missing`.
+ * The rows of all blocks with their vines, line posts and stakes, their lengths along the ground and its slopes; those that lie partly where
+ * no height is known keep their level length. Ids carry the block when there are several. Findings: `rows/heights-missing`, and where the
+ * ground is steeper than the machine may work on, `rows/steep-along` and `rows/steep-across`, one a block.
  */
 export function layRows(
   blocks: readonly Block[],
   numbered: readonly NumberedRows[],
   elevation: Elevation,
+  limits: Pick<GroundSettings, "steepestAlong_ratio" | "steepestAcross_ratio">,
 ): { readonly rows: Rows; readonly findings: readonly Finding[] } {
   const heightAt = elevation.kind === "flat" ? null : heightReader(elevation);
   const findings: Finding[] = [];
@@ -48,6 +51,7 @@ export function layRows(
       const id = blocks.length > 1 ? `${block.id}-${label}` : label;
       const ground_m = alongGround_m(row, heightAt, settings);
       if (ground_m === null) unknown.push(id);
+      const { fall_deg, ...slopes } = slopesOf(row, heightAt, settings);
       rows.push({
         id,
         block: block.id,
@@ -56,6 +60,8 @@ export function layRows(
         end: row.end,
         length_m: row.length_m,
         groundLength_m: ground_m ?? row.length_m,
+        ...slopes,
+        aspect_deg: fall_deg === null ? null : trueBearing(fall_deg, result),
         startLeftover_m: row.startLeftover_m,
         endLeftover_m: row.endLeftover_m,
         startCut: row.startCut,
@@ -79,6 +85,16 @@ export function layRows(
       plantedArea_m2: length_m * settings.rowSpacing_m,
     });
     if (unknown.length > 0) findings.push(heightsMissing(block.name, unknown));
+    const own = rows.slice(first);
+    const [along, across] = [
+      steepest(own, ({ slopeAlong_ratio }) => slopeAlong_ratio, limits.steepestAlong_ratio),
+      steepest(own, ({ slopeAcross_ratio }) => slopeAcross_ratio, limits.steepestAcross_ratio),
+    ];
+    if (along !== null)
+      findings.push(steepAlong(block.name, along.rows, along.slope_ratio, limits.steepestAlong_ratio));
+    if (across !== null) {
+      findings.push(steepAcross(block.name, across.rows, across.slope_ratio, limits.steepestAcross_ratio));
+    }
   });
   return {
     rows: {
@@ -90,6 +106,29 @@ export function layRows(
     },
     findings,
   };
+}
+
+function slopesOf({ start, end }: RowDraft, heightAt: HeightAt | null, settings: RowSettings): RowSlopes {
+  if (heightAt === null) return noSlopes;
+  const length_m = Math.hypot(end[0] - start[0], end[1] - start[1]);
+  return rowSlopes(heightAt, start, end, length_m, settings.bay_vines * settings.vineSpacing_m);
+}
+
+/** Rows with a place that is steeper than the limit, and how steep the steepest is; null when there is none. */
+function steepest(rows: readonly Row[], slope: (row: Row) => number | null, limit_ratio: number) {
+  const steep = rows.filter((row) => Math.abs(slope(row) ?? 0) > limit_ratio + rounding_ratio);
+  if (steep.length === 0) return null;
+  const slope_ratio = steep.reduce((most, row) => Math.max(most, Math.abs(slope(row) ?? 0)), 0);
+  return { rows: steep.map(({ id }) => id), slope_ratio };
+}
+
+/** A plane of just the limit is not above it. */
+const rounding_ratio = 1e-6;
+
+/** A bearing of the grid as a true one. The block's own two bearings are those of lines: their difference may be half a turn too much. */
+function trueBearing(grid_deg: number, { bearing_deg, gridBearing_deg }: NumberedRows): number {
+  const convergence_deg = ((bearing_deg - gridBearing_deg + 270) % 180) - 90;
+  return (grid_deg + convergence_deg + 360) % 360;
 }
 
 /** A tape lies on the ground, so a taped length is one along it. */

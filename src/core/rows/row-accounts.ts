@@ -35,6 +35,32 @@ export function rowLengthAccount(row: Row, settings: RowSettings): Account {
   );
 }
 
+/** How the steepest slope along or across one row came about; null on flat ground and where heights are not known. */
+export function rowSlopeAccount(row: Row, way: "along" | "across", settings: RowSettings): Account | null {
+  const slope_ratio = way === "along" ? row.slopeAlong_ratio : row.slopeAcross_ratio;
+  if (slope_ratio === null) return null;
+  const plan_m = Math.hypot(row.end[0] - row.start[0], row.end[1] - row.start[1]);
+  const over_m = plan_m / Math.max(1, Math.round(plan_m / (settings.bay_vines * settings.vineSpacing_m)));
+  return account(
+    {
+      formula: say`Difference of height over about a post spacing, ${way === "along" ? "along the row" : "square to the row"}, where it is steepest.`,
+      inputs: [
+        input(
+          way === "along" ? "Rise towards the end" : "Rise to the right, looking to the end",
+          "length",
+          slope_ratio * over_m,
+        ),
+        input("Over", "length", over_m),
+        ...(row.aspect_deg === null
+          ? []
+          : [remark("The ground falls towards", say`${quantity("angle", row.aspect_deg)}`)]),
+      ],
+      source: `${geometry}; heights as given`,
+    },
+    (rise_m, along_m) => Number(rise_m) / Number(along_m),
+  );
+}
+
 /** How many vines one row holds. */
 export function rowVinesAccount(rows: Rows, i: number, settings: RowSettings): Account {
   const stations = stationsOf(rows.vines, i);

@@ -24,6 +24,12 @@ export interface Row {
   readonly length_m: number;
   /** Along the ground; equal to `length_m` on flat ground. */
   readonly groundLength_m: number;
+  /** Steepest ground along the row, above 0 where it rises towards the end; null on flat ground and where heights are not known. */
+  readonly slopeAlong_ratio: number | null;
+  /** Steepest across it, above 0 where it rises to the right of who looks from start to end. */
+  readonly slopeAcross_ratio: number | null;
+  /** Where the ground falls to in the mean (aspect), clockwise from true north; null also where it lies level. */
+  readonly aspect_deg: number | null;
   /** Unused ground at each end, up to the cut (not counting headland and setback). */
   readonly startLeftover_m: number;
   readonly endLeftover_m: number;
