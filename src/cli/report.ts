@@ -6,6 +6,7 @@ import { findingsReport } from "./findings-report.ts";
 import { rowTable } from "./row-table.ts";
 import { shoppingList } from "./shopping-list.ts";
 import { trellisReport } from "./trellis-report.ts";
+import { trenchReport } from "./trench-report.ts";
 
 /** A plan for a person: the ground, the blocks, every row, what to buy and what there is to know. */
 export function planReport(plan: Plan, units: UnitSystem, compass: readonly string[]): string {
@@ -13,6 +14,7 @@ export function planReport(plan: Plan, units: UnitSystem, compass: readonly stri
     heading(plan, units, compass),
     rowTable(plan, units),
     trellisReport(plan, units),
+    trenchReport(plan, units),
     shoppingList(plan, units),
     coilReport(plan, units),
     costReport(plan, units),

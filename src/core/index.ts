@@ -27,6 +27,7 @@ export { priceListCsv, priceListJson, pricesSetting, readPriceList } from "./exc
 export { routeGeoJson, stationsGeoJson } from "./exchange/route-geojson.ts";
 export { stationsCsv } from "./exchange/stations-csv.ts";
 export { type SweepJson, sweepJson, sweepJsonVersion } from "./exchange/sweep-json.ts";
+export { type BranchPlaces, branchPlaces } from "./exchange/trench-places.ts";
 export { type Finding, hasError, type Phrase, type Quantity, type Severity } from "./finding.ts";
 export { type Contour, contourInterval_m, contours } from "./ground/contours.ts";
 export { type Elevation, type HeightAt, heightReader } from "./ground/elevation.ts";
@@ -66,6 +67,9 @@ export { type TrenchRaise, type TrenchZoom, trenchRaises } from "./sheets/trench
 export type { BlockLoads, EndLoads, TrellisLoads, WireLoads } from "./trellis/loads.ts";
 export type { PartCount } from "./trellis/part.ts";
 export type { BlockTrellis, Trellis, WireLengths, WireTotal } from "./trellis/trellis.ts";
+export type { Branch, Earth, Profile, Trench, TrenchPart } from "./trench/trench.ts";
+export type { TrenchMark } from "./trench/trench-marks.ts";
+export type { TrenchStation } from "./trench/trench-stations.ts";
 export {
   formatQuantity,
   gaugeDiameter_mm,

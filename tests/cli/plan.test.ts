@@ -128,7 +128,7 @@ test("--out writes the files, each whole, and says so apart from the answer", as
   expect(code).toBe(0);
   expect(readdirSync(join(folder, "new/out")).sort()).toEqual(delivered);
   expect(JSON.parse(readFileSync(join(folder, "new/out/plan.json"), "utf8"))).toEqual(JSON.parse(out));
-  expect(notes).toContain("Wrote 7 files to new/out");
+  expect(notes).toContain("Wrote 9 files to new/out");
 });
 
 test("--out leaves the files of an earlier plan alone when the outline cannot be planned", async () => {
@@ -203,4 +203,97 @@ test("what is piped in is read without a file", async () => {
   const { code, out } = await say(["plan", "--json"], { input: createParcelText() });
   expect(code).toBe(0);
   expect(plan.parse(JSON.parse(out)).totals.rows).toBeGreaterThan(5);
+});
+
+/** A field with a well beside it and heights that fall to a hollow in the middle of its south side. */
+function createWateredText(): string {
+  const { features, ...rest } = z
+    .looseObject({ type: z.string(), features: z.array(z.unknown()) })
+    .parse(JSON.parse(readFileSync("samples/acre-with-notch/project.geojson", "utf8")));
+  const corners = [
+    [-121.187, 39.15, 104],
+    [-121.182, 39.15, 104],
+    [-121.1845, 39.154, 104],
+    [-121.1845, 39.1509, 100],
+  ] as const;
+  const heights = corners.map(([lon, lat, height], i) => ({
+    type: "Feature",
+    id: `height-${i}`,
+    properties: { role: "elevation", height },
+    geometry: { type: "Point", coordinates: [lon, lat] },
+  }));
+  return JSON.stringify({ ...rest, features: [...features, ...heights] });
+}
+
+test("the report tells where the main line runs and what its trench takes, in the units asked for", async () => {
+  const us = await say(["plan", "samples/acre-with-notch/project.geojson", "--units", "us"]);
+  expect(us.out).toMatch(/^Main line: [\d,.]+ ft from Well; 39 row tees, /m);
+  expect(us.out).toMatch(/^main +[\d,.]+ ft /m);
+  expect(us.out).toMatch(/Trench: [\d,.]+ ft to dig .*in wide/s);
+  expect(us.out).toContain("yd³");
+  expect(us.out).toContain("half filled before it rains");
+  expect(us.out).toContain("Low points are not known");
+  // 29 CFR 1926.651 (b): utilities are located before digging.
+  expect(us.out).toMatch(/call\s+811/);
+  const hollow = await say(["plan", "-", "--units", "metric"], { input: createWateredText() });
+  expect(hollow.out).toMatch(/Low points, where water stands: .* under its shoulder/s);
+  expect(hollow.out).toMatch(/m³/);
+  const dry = await say(["plan", "-"], { input: createParcelText() });
+  expect(dry.out).not.toContain("Main line:");
+});
+
+test("what is set of the main line and the trench is changed from the command line", async () => {
+  const deep = async (...more: readonly string[]) => {
+    const { out } = await say(["plan", "samples/acre-with-notch/project.geojson", "--json", ...more]);
+    return z
+      .object({
+        mainline: z.object({ length_m: z.number() }),
+        trench: z.object({ cover_m: z.number(), earth: z.object({ cut_m3: z.number(), deepest_m: z.number() }) }),
+      })
+      .parse(JSON.parse(out));
+  };
+  const [usual, frost] = [await deep(), await deep("--set", "trench.frostDepth=0.9 m")];
+  expect(frost.trench.cover_m).toBeCloseTo(0.9, 9);
+  expect(frost.trench.earth.cut_m3).toBeGreaterThan(usual.trench.earth.cut_m3);
+  const deeper = await deep("--set", "trench.cover=1 m");
+  expect(deeper.trench.earth.deepest_m - usual.trench.earth.deepest_m).toBeCloseTo(1 - usual.trench.cover_m, 9);
+});
+
+test("the stations of the trench are a table on their own", async () => {
+  const { code, out } = await say([
+    "export",
+    "samples/acre-with-notch/project.geojson",
+    "--of",
+    "stations",
+    "--as",
+    "csv",
+  ]);
+  expect(code).toBe(0);
+  expect(out).toMatch(/^branch,station_m,slopeStation_m,longitude,latitude,/);
+  expect(out.split("\r\n").length).toBeGreaterThan(30);
+  const lines = await say(["export", "samples/acre-with-notch/project.geojson", "--of", "route,rows"]);
+  expect(lines.out).toContain('"role":"main-line"');
+  expect(lines.out).toContain('"role":"row"');
+});
+
+test("the trench is drawn as one SVG; a branch that is not there, and options that do not belong, are refused", async () => {
+  const file = "samples/acre-with-notch/project.geojson";
+  const { code, out } = await say(["draw", file, "--trench", "--scale", "1:500", "--raise", "5"]);
+  expect(code).toBe(0);
+  expect(out).toMatch(/^<svg [^>]*class="trench-side"/);
+  expect(out.replaceAll(/<[^>]*>/g, " ").replaceAll(/\s+/g, " ")).toContain("Lengths 1:500, heights drawn 5 times");
+  for (const [args, said] of [
+    [["--branch", "zz"], /There is no branch "zz" of the trench; there is main/],
+    [["--raise", "5"], /--raise is for the trench/],
+    [["--trench", "--row", "5"], /not both/],
+    [["--trench", "--raise", "3"], /--raise takes 1, 5, 10/],
+    [["--trench", "--scale", "20"], /--scale takes 500 or 200/],
+  ] as const) {
+    const refused = await say(["draw", file, ...args]);
+    expect(refused.code).toBe(2);
+    expect(refused.notes).toMatch(said);
+  }
+  const dry = await say(["draw", "-", "--trench"], { input: createParcelText() });
+  expect(dry.code).toBe(2);
+  expect(dry.notes).toContain("draw a water source");
 });
