@@ -1,7 +1,7 @@
 import { type Finding, listed, type Phrase, quantity, say } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import type { TrenchSettings } from "../project/project.ts";
-import { blockSafety } from "./thrust.ts";
+import { blockSafety, isBlocked } from "./thrust.ts";
 import type { Earth, Sleeve, Thrust } from "./trench.ts";
 
 const foot_m = 0.3048;
@@ -117,13 +117,13 @@ export function cautions(trenching: Trenching): readonly Finding[] {
       say`Plastic pipe under compressed air bursts into splinters. Working pressure and surge must stay below the rating of the pipe at its temperature.`,
       say`Half fill first so that the pipe lies still, stand clear, open and close valves slowly, and fit a relief valve at a pump.`,
     ),
-    ...(joint === "gasket" && hardest !== undefined
+    ...(isBlocked(settings.pipe) && hardest !== undefined
       ? [
           note(
             "trench/thrust-blocks",
             source,
             say`Water pushes the line with up to ${quantity("force", hardest.force_n)} where it turns, parts or ends; a block there needs a face of ${quantity("area", hardest.face_m2)}.`,
-            say`Gasketed joints pull apart. Reckoned on the outside diameter at the test pressure, with ${blockSafety} times the face and soil that bears ${quantity("pressure", settings.soilBearing_kpa)}.`,
+            say`Gasketed joints pull apart, and cemented ones of thick pipe may. Reckoned on the outside diameter at the test pressure, with ${blockSafety} times the face and soil that bears ${quantity("pressure", settings.soilBearing_kpa)}.`,
             say`Cast concrete against soil that was never dug and leave the joints free, or use restrained joints; know your soil, tables differ by two.`,
           ),
         ]

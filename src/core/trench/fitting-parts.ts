@@ -1,11 +1,12 @@
 import { quantity, say } from "../finding.ts";
 import { counted, forRows } from "./part.ts";
 import { outletWords, pipeName, socketWords } from "./pipe-words.ts";
+import { isBlocked } from "./thrust.ts";
 import { elbowAngles_deg, type TrenchPart } from "./trench.ts";
 import type { TrenchLine } from "./trench-line.ts";
 import { branchTees, capped, valveTees } from "./trench-line.ts";
 
-/** Tees, elbows, valves, caps and, where joints are gasketed, thrust blocks. */
+/** Tees, elbows, valves, caps and, where joints do not hold by themselves, thrust blocks. */
 export function fittingParts(line: TrenchLine): readonly TrenchPart[] {
   const { pipe } = line.settings;
   const name = pipeName(pipe);
@@ -44,7 +45,7 @@ export function fittingParts(line: TrenchLine): readonly TrenchPart[] {
 
 /** Solvent-welded lines of small pipe and coiled pipe hold themselves (calculation handbook, section 7). */
 function thrustBlocks({ thrusts, settings }: TrenchLine, serves: string): TrenchPart {
-  const many = settings.pipe.joint === "gasket" ? thrusts.reduce((sum, { count }) => sum + count, 0) : 0;
+  const many = isBlocked(settings.pipe) ? thrusts.reduce((sum, { count }) => sum + count, 0) : 0;
   const face_m2 = thrusts.reduce((most_m2, each) => Math.max(most_m2, each.face_m2), 0);
   return {
     ...counted("thrust-block", many, `where the line turns, parts or ends; ${serves}`),

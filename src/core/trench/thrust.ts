@@ -5,6 +5,14 @@ import { elbowAngles_deg } from "./trench.ts";
 /** More face than the push needs. Common practice, no source (calculation handbook, section 7). */
 export const blockSafety = 1.5;
 
+/** Thicker solvent-welded pipe is blocked too: 3 in, outside (calculation handbook, section 7: common practice, no source). */
+const heldByCement_mm = 88.9;
+
+/** Does the line need blocks? Gasketed joints always, solvent-welded ones past 3 in; coiled pipe holds itself. */
+export function isBlocked({ joint, outside_mm }: Pick<PipeSettings, "joint" | "outside_mm">): boolean {
+  return joint === "gasket" || (joint === "solvent" && outside_mm > heldByCement_mm + 0.05);
+}
+
 /**
  * Push of water on a bend, N: 2 P A sin(angle / 2), or P A on a tee, a dead end and a closed valve; A on the outside diameter, since water
  * gets to it in a gasketed joint. Pressure in kPa, diameter in mm. 600 kPa, 60.325 mm, 90 degrees: 2425.218 N (calculation handbook, check 7-6).

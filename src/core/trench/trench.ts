@@ -13,7 +13,7 @@ export interface Trench {
   /** How each branch is laid, in the order of the branches. */
   readonly pipes: readonly BranchPipe[];
   readonly sleeves: readonly Sleeve[];
-  /** Where water pushes the pipe line, the hardest first; blocks are cast only where joints are gasketed. */
+  /** Where water pushes the pipe line, the hardest first; blocks are cast only where joints do not hold by themselves (`isBlocked`). */
   readonly thrusts: readonly Thrust[];
   readonly parts: readonly TrenchPart[];
   readonly earth: Earth;

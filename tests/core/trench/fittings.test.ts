@@ -217,10 +217,14 @@ describe("what lies in the trench of five rows", () => {
       // From the middle of the pipe, 0.4572 + 0.025 m down, along 2.5 m of lead and up to the drip wire.
       riser: 5 * (0.4572 + 0.025 + 2.5 + dripWire_m),
       "riser-adapter": 5,
-      // 3 joints of 4 sticks, 2 a row tee, 2 of the valve tee, 2 of the main valve, 1 of the cap: 18.
       primer: 1,
       cement: 1,
     });
+  });
+
+  test("eighteen joints: 3 between 4 sticks, 2 a row tee, 2 of the valve tee, 2 of the main valve, 1 of the cap", () => {
+    const cement = createTrench({ rows }).dug.parts.find(({ kind }) => kind === "cement");
+    expect(cement?.purpose).toMatch(/^for 18 joints;/);
   });
 
   test("tees on the rows' own side of their end posts need no lead and no swing joint", () => {
@@ -280,6 +284,9 @@ describe("what lies in the trench of five rows", () => {
       createTrench({ rows, trench: { pipe } }).dug.parts.map(({ kind }) => kind);
     expect(kinds(solvent)).toContain("cement");
     expect(kinds(solvent)).not.toContain("thrust-block");
+    // Solvent-welded: off up to 3 in. (calculation handbook, section 7).
+    expect(kinds(pipeOf("pvc-40-3in"))).not.toContain("thrust-block");
+    expect(kinds(pipeOf("pvc-40-4in"))).toContain("thrust-block");
     expect(kinds(gasket)).toContain("thrust-block");
     expect(kinds(gasket)).not.toContain("cement");
     expect(kinds(coiled)).not.toContain("thrust-block");
