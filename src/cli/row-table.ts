@@ -31,11 +31,11 @@ export function rowTable(plan: Plan, units: UnitSystem): string {
     ...(hasSlopes
       ? [
           slopes(
-            "along",
+            "slope along",
             rows.map((row) => row.slopeAlong_ratio),
           ),
           slopes(
-            "across",
+            "slope across",
             rows.map((row) => row.slopeAcross_ratio),
           ),
         ]

@@ -12,6 +12,7 @@ import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { count } from "../strip/count.ts";
 import { DrawingButtons } from "./drawing-buttons.tsx";
+import { RowSlopeFigures } from "./row-slope-figures.tsx";
 import { StationList } from "./station-list.tsx";
 import { SvgPart } from "./svg-part.tsx";
 
@@ -81,6 +82,7 @@ export function SidePanel() {
             label={`in row ${side.row}`}
             account={() => rowLinePostsAccount(rows, index, block.rows)}
           />
+          <RowSlopeFigures row={row} settings={block.rows} units={units} />
           {run_m !== undefined && (
             <>
               ; {block.trellis.wires[0]?.purpose} wire{" "}
