@@ -89,6 +89,8 @@ function shown({ kind }: ComparedTotal, value: number, currency: string | null, 
       return money(value, currency);
     case "length":
       return wholeLength(value, units);
+    case "earth":
+      return formatQuantity("earth", value, units, 1);
     case "mass":
       return formatQuantity("mass", value, units, 0);
     default:

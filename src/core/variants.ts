@@ -22,8 +22,8 @@ export interface ComparedLine {
 /** A number of the whole plan, of both. */
 export interface ComparedTotal {
   readonly name: string;
-  /** Which unit it is in: a count, metres, kilograms, or money in the project's currency. */
-  readonly kind: "count" | "length" | "mass" | "money";
+  /** Which unit it is in: a count, metres, cubic metres of earth, kilograms, or money in the project's currency. */
+  readonly kind: "count" | "length" | "earth" | "mass" | "money";
   readonly left: number;
   readonly right: number;
 }
@@ -96,6 +96,8 @@ function totalsOf(left: Plan, right: Plan): readonly ComparedTotal[] {
     both("Vines", "count", ({ rows }) => rows?.vines.station_m.length ?? 0),
     both("Wire", "length", ({ trellis }) => trellis?.wires.reduce((sum_m, { length_m }) => sum_m + length_m, 0) ?? 0),
     both("Hose", "length", ({ drip }) => drip?.lateral_m ?? 0),
+    both("Trench to dig", "length", ({ trench }) => trench?.earth.dug_m ?? 0),
+    both("Earth to dig", "earth", ({ trench }) => trench?.earth.cut_m3 ?? 0),
     both("Cost of what is priced", "money", ({ materials }) => materials?.cost.price ?? 0),
     both("Mass of what is known", "mass", ({ materials }) => materials?.cost.mass_kg ?? 0),
   ];

@@ -17,8 +17,9 @@ const sameSize_mm = 1e-4;
 const secondFruiting_m = 0.2032;
 
 /**
- * Changes that people weigh, for one block of a project (coils for all): how wires end at the end of a row, one fruiting wire or two,
- * thicker or thinner wire, shorter or longer coils, another end assembly. Those that would change nothing are left out.
+ * Changes that people weigh, for one block of a project (coils and the trench for all): how wires end at the end of a row, one fruiting wire or
+ * two, thicker or thinner wire, shorter or longer coils, another end assembly, all rows fed at one end, a deeper trench. Those that would change
+ * nothing are left out.
  */
 export function whatIfs(project: Project, blockId: string): readonly WhatIf[] {
   const block = project.blocks.find(({ id }) => id === blockId);
@@ -29,6 +30,8 @@ export function whatIfs(project: Project, blockId: string): readonly WhatIf[] {
     ...gauges(project, block),
     ...coils(project),
     ...ends(project, block),
+    ...waterEnds(project, block),
+    ...covers(project),
   ];
 }
 
@@ -127,6 +130,50 @@ function ends(project: Project, { id, trellis }: Block): readonly WhatIf[] {
       name: endAssemblyNames[kind],
       edits: [[blockPath(project, id, "trellis.endAssembly.kind"), kind] as const],
     }));
+}
+
+/** No row has a higher number. */
+const lastRow = 9999;
+
+/** With a source: every row of the block fed at one end, in place of whichever costs least; pins of other blocks stay. */
+function waterEnds(project: Project, { id }: Block): readonly WhatIf[] {
+  const { sources, mainLine } = project;
+  if (sources.length === 0) return [];
+  const isAlready = (end: "start" | "end") =>
+    mainLine.pins.some(
+      (pin) => pin.end === end && (pin.block ?? id) === id && pin.fromRow <= 1 && pin.toRow >= lastRow,
+    );
+  const others = mainLine.pins
+    .filter(({ block }) => block !== null && block !== id)
+    .map(({ block, fromRow, toRow, end }) => ({ block, rows: `${fromRow}-${toRow}`, end }));
+  return (["start", "end"] as const).flatMap((end) =>
+    isAlready(end)
+      ? []
+      : [
+          {
+            id: `water-at-the-${end}`,
+            name: `every row fed at its ${end}`,
+            edits: [["mainLine.pins", [{ block: id, rows: `1-${lastRow}`, end }, ...others]] as const],
+          },
+        ],
+  );
+}
+
+/** Covers of the published steps (usual-cover.ts) that are deeper than the trench is. */
+function covers({ sources, trench, units }: Project): readonly WhatIf[] {
+  if (sources.length === 0) return [];
+  const steps = units === "us" ? ["24 in", "30 in"] : ["60 cm", "75 cm"];
+  return steps.flatMap((cover) =>
+    si("length", cover) <= Math.max(trench.cover_m, trench.frostDepth_m ?? 0) + 1e-6
+      ? []
+      : [
+          {
+            id: `cover-${cover.replace(" ", "")}`,
+            name: `${cover} of ground over the pipe`,
+            edits: [["trench.cover", cover]],
+          },
+        ],
+  );
 }
 
 function without(object: JsonObject, name: string): JsonObject {

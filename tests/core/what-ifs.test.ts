@@ -61,3 +61,22 @@ test("a plan beside itself differs in nothing", () => {
   expect(comparison.onlyRight).toEqual([]);
   expect(comparison.totals.every(({ left, right }) => left === right)).toBe(true);
 });
+
+test("rows that are all fed at one end take as much trench as the cheapest ends do, or more, or some get no water", () => {
+  const lost = (plan: Plan) => plan.mainline?.route?.unreached ?? [];
+  for (const end of ["start", "end"] as const) {
+    const plan = planOf(changedBy(`water-at-the-${end}`));
+    const fed = plan.mainline?.waterEnd.filter((_, row) => !lost(plan).includes(row));
+    expect(new Set(fed)).toEqual(new Set([end]));
+    const isLonger = Number(plan.mainline?.route?.length_m) >= Number(asItIs.mainline?.route?.length_m) - 1e-6;
+    expect(isLonger || lost(plan).length > lost(asItIs).length).toBe(true);
+  }
+});
+
+test("a deeper cover moves more earth along the same line", () => {
+  const { totals } = comparePlans(asItIs, planOf(changedBy("cover-24in")));
+  const total = (name: string) => totals.find((each) => each.name === name);
+  expect(total("Trench to dig")?.right).toBeCloseTo(Number(total("Trench to dig")?.left), 9);
+  expect(Number(total("Earth to dig")?.right)).toBeGreaterThan(1.2 * Number(total("Earth to dig")?.left));
+  expect(whatIfs(changedBy("cover-30in"), block?.id ?? "").map(({ id }) => id)).not.toContain("cover-24in");
+});

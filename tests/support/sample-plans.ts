@@ -9,6 +9,7 @@ import {
   planJson,
   rowSideSvg,
   rowsGeoJson,
+  trenchProfileSvg,
 } from "../../src/core/index.ts";
 
 const folder = "samples";
@@ -43,6 +44,7 @@ export function expectedFiles(sample: string): Readonly<Record<string, string>> 
     "rows.geojson": geoJsonText(rowsGeoJson(plan)),
     "summary.json": `${JSON.stringify(summary, rounded, 2)}\n`,
     "row.svg": drawnRow(plan),
+    ...drawnTrench(plan),
   };
 }
 
@@ -51,6 +53,12 @@ function drawnRow(plan: Plan): string {
   const [first, ...others] = plan.rows?.rows ?? [];
   const longest = others.reduce((long, row) => (long && row.length_m > long.length_m ? row : long), first);
   return `${rowSideSvg(plan, longest?.id ?? "", { units: plan.project.units }) ?? ""}\n`;
+}
+
+/** The main line's profile, where there is one. */
+function drawnTrench(plan: Plan): Readonly<Record<string, string>> {
+  const svg = trenchProfileSvg(plan, null, { units: plan.project.units });
+  return svg === null ? {} : { "trench.svg": `${svg}\n` };
 }
 
 /** Millimetres and square decimetres are enough to review, and no last bit of a sine shows. */

@@ -154,6 +154,7 @@ function priceDifference({ leftPrice, rightPrice }: Comparison, currency: string
 
 function totalText(kind: ComparedTotal["kind"], value: number, units: UnitSystem): string {
   if (kind === "length") return wholeLength(value, units);
+  if (kind === "earth") return formatQuantity("earth", value, units, 1);
   return kind === "mass" ? formatQuantity("mass", value, units) : grouped(value);
 }
 

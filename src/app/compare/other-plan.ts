@@ -1,4 +1,6 @@
 import { createLeanPlanner } from "../../core/lean-planner.ts";
+import { createMainWorks } from "../../core/main-works.ts";
+import { layRoute } from "../../core/mainline/lay-route.ts";
 import { cutCoils } from "../../core/materials/cutting/cut-coils.ts";
 import type { Outcome } from "../../core/outcome.ts";
 import { success } from "../../core/outcome.ts";
@@ -23,7 +25,7 @@ export function otherProject(project: Project, other: Other): Outcome<Project> {
 
 /** Plans of the other, by a planner of its own: the page's keeps what it knows of the project that is open. */
 export function createOtherPlanner(): (project: Project, other: Other) => Outcome<Plan> {
-  const planner = createLeanPlanner({ cutOf: cutCoils });
+  const planner = createLeanPlanner({ cutOf: cutCoils, mainWorks: createMainWorks(layRoute) });
   return (project, other) => {
     const changed = otherProject(project, other);
     return changed.ok ? success(planner.plan(changed.value)) : changed;
