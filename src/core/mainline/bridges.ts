@@ -21,7 +21,7 @@ export function addBridges({ draft, heads }: RouteGraph, job: RouteJob, groups: 
   outline.forEach((of, i) => {
     if (of >= 0) boundary.add(i);
   });
-  const exempt: Exempt = { near: boundary, crossed: boundary, rows: new Set() };
+  const exempt: Exempt = { near_m: new Map(), rows_m: new Map(), crossed: boundary };
   const parcels = Array.from({ length: draft.xy.length / 2 }, (_, node) => {
     const [x, y] = draft.placeOf(node);
     return outlineAround(job, x, y);

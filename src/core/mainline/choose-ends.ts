@@ -1,5 +1,5 @@
 import { withExchangedPaths } from "../graph/exchange-paths.ts";
-import { graphOf } from "../graph/graph.ts";
+import type { Graph } from "../graph/graph.ts";
 import { type GroupTree, type NodeGroup, nearestGroupTree } from "../graph/group-tree.ts";
 import { endsEstimate } from "./ends-estimate.ts";
 import type { RouteGraph } from "./route-graph.ts";
@@ -8,14 +8,14 @@ import { headsOf, type RowGroup } from "./row-groups.ts";
 /** The end that each group meets the water at; null where no trench can be. */
 export type EndChoice = readonly (0 | 1 | null)[];
 
-/** The chosen ends, the source, and the tree to them. */
+/** The chosen ends and a tree to them. */
 export interface ChosenEnds {
-  /** Index into the job's sources. */
-  readonly source: number;
   /** In the order of the groups; null where no trench gets to. */
   readonly ends: EndChoice;
-  /** Links of the draft. */
-  readonly links: readonly number[];
+  /** What the tree costs, those that are missed at more than any trench. */
+  readonly cost: number;
+  /** Links of the tree, after its paths have been exchanged for cheaper ones. */
+  links(): readonly number[];
 }
 
 /** With so many groups at most, changes are tried on the tree itself, and it is begun from every group; with more on the estimate only. */
@@ -24,53 +24,38 @@ const mostTried = 12;
 const missedCost = 1e9;
 
 /**
- * The ends and the source with the least cost that is found: beginning with one end for all, and the other, one group at a time is turned
- * round for as long as that helps, by an estimate first and then on the tree itself. Never dearer than one end for all.
+ * The ends with the least cost that is found for one source, given by its node: beginning with one end for all, and the other, one group
+ * at a time is turned round for as long as that helps, by an estimate first and then on the tree itself; paths of the tree are then
+ * exchanged for cheaper ones.
  */
-export function chooseEnds(graph: RouteGraph, groups: readonly RowGroup[]): ChosenEnds {
-  const { draft, sources, drawn } = graph;
-  const packed = graphOf(draft.xy.length / 2, draft.links);
+export function chooseEnds(graph: RouteGraph, packed: Graph, groups: readonly RowGroup[], source: number): ChosenEnds {
+  const { draft, drawn } = graph;
   const heads = groups.map((group) => ([0, 1] as const).map((side) => headsOf(group, side, graph)));
-  const rootOf = (source: number): NodeGroup => ({ nodes: [Number(sources[source])], links: [] });
-  const groupsOf = (choice: EndChoice, source: number): readonly NodeGroup[] => {
+  const root: NodeGroup = { nodes: [source], links: [] };
+  const groupsOf = (choice: EndChoice): readonly NodeGroup[] => {
     const wanted = choice.flatMap((side, g) => (side === null ? [] : (heads[g]?.[side] ?? [])));
-    return [rootOf(source), ...drawn, ...wanted];
+    return [root, ...drawn, ...wanted];
   };
-  const treeOf = (choice: EndChoice, source: number): GroupTree =>
-    nearestGroupTree(packed, draft.links, groupsOf(choice, source));
-  /** Where a tree is begun decides how good it gets: from each group in turn, where they are few. */
-  const leastTree = (choice: EndChoice, source: number): GroupTree => {
-    const all = groupsOf(choice, source);
-    const first = treeOf(choice, source);
-    if (first.missed.length > 0 || groups.length > mostTried) return first;
-    return all.slice(1).reduce((least, one) => {
-      const tree = nearestGroupTree(packed, draft.links, [one, ...all.filter((other) => other !== one)]);
-      return tree.cost < least.cost ? tree : least;
-    }, first);
-  };
+  const treeOf = (choice: EndChoice): GroupTree => nearestGroupTree(packed, draft.links, groupsOf(choice));
+  const treeCost = (choice: EndChoice): number => costOf(treeOf(choice));
+  const isFew = groups.length <= mostTried;
 
   const uniform = ([0, 1] as const).map((side): EndChoice => groups.map(({ ends }) => preferred(ends, side)));
-  const estimate = endsEstimate(
-    packed,
-    draft.links,
-    heads,
-    [...drawn, ...[...sources.keys()].map(rootOf)],
-    drawn.length,
-  );
-  const tried = [...uniform, ...uniform.map((choice) => improved(choice, groups, estimate))];
-  const options = [...sources.keys()].flatMap((source) => tried.map((choice) => ({ source, choice })));
-  const quick = leastOf(options, ({ choice, source }) => costOf(treeOf(choice, source)));
-  const turned =
-    groups.length > mostTried
-      ? quick.choice
-      : improved(quick.choice, groups, (choice) => costOf(treeOf(choice, quick.source)));
-  const last = [turned, ...uniform].map((choice) => ({ choice, tree: leastTree(choice, quick.source) }));
-  const { choice, tree } = leastOf(last, (each) => costOf(each.tree));
-  const mustJoin = new Set(groupsOf(choice, quick.source).flatMap(({ nodes }) => nodes));
+  const isSettled = groups.every(({ ends }) => ends.length < 2);
+  const estimate = isSettled ? () => 0 : endsEstimate(packed, draft.links, heads, [root, ...drawn]);
+  const tried = isSettled ? uniform.slice(1) : [...uniform, ...uniform.map((one) => improved(one, groups, estimate))];
+  const quick = leastOf(tried, treeCost);
+  const choice = isFew && !isSettled ? improved(quick, groups, treeCost) : quick;
+  const all = groupsOf(choice);
+  const first = treeOf(choice);
+  /** Where a tree is begun decides how good it gets: from each group in turn, where they are few. */
+  const begun = isFew && first.missed.length === 0 ? all.slice(1) : [];
+  const trees = begun.map((one) => nearestGroupTree(packed, draft.links, [one, ...all.filter((each) => each !== one)]));
+  const tree = leastOf([first, ...trees], costOf);
   return {
-    source: quick.source,
-    ends: reached(choice, tree.missed, 1 + drawn.length),
-    links: withExchangedPaths(packed, draft.links, tree.links, mustJoin),
+    ends: reached(choice, first.missed, 1 + drawn.length),
+    cost: costOf(tree),
+    links: () => withExchangedPaths(packed, draft.links, tree.links, new Set(all.flatMap(({ nodes }) => nodes))),
   };
 }
 
@@ -89,15 +74,15 @@ function preferred(ends: RowGroup["ends"], side: 0 | 1): 0 | 1 | null {
 }
 
 /** Turns one group round at a time for as long as the cost falls. */
-function improved(choice: EndChoice, groups: readonly RowGroup[], costOf: (choice: EndChoice) => number): EndChoice {
+function improved(choice: EndChoice, groups: readonly RowGroup[], costs: (choice: EndChoice) => number): EndChoice {
   let best = choice;
-  let least = costOf(choice);
+  let least = costs(choice);
   for (let isBetter = true; isBetter; ) {
     isBetter = false;
     for (const [g, { ends }] of groups.entries()) {
       if (ends.length < 2) continue;
       const other = best.with(g, best[g] === 0 ? 1 : 0);
-      const cost = costOf(other);
+      const cost = costs(other);
       if (cost >= least - 1e-9) continue;
       [best, least, isBetter] = [other, cost, true];
     }

@@ -5,13 +5,12 @@ import { nearestOnSegment } from "../plane/segment.ts";
 import type { RowEnd } from "./heads.ts";
 import type { RouteJob } from "./route-job.ts";
 
-/** Barriers, by index, that a way from a place need not mind: those it begins too near to, and those it begins behind. */
+/** What a way from a place need not mind: barriers and rows, by index, that it begins too near to, and barriers that it begins behind. */
 export interface Exempt {
-  /** May be nearer than their distance, but are not crossed. */
-  readonly near: ReadonlySet<number>;
+  /** How far away the place is: so near the way may come, but not cross. */
+  readonly near_m: ReadonlyMap<number, number>;
+  readonly rows_m: ReadonlyMap<number, number>;
   readonly crossed: ReadonlySet<number>;
-  /** Rows that may be nearer than they should, but are not crossed. */
-  readonly rows: ReadonlySet<number>;
 }
 
 /** What the middle of a trench may do. */
@@ -60,7 +59,7 @@ export function createClearance(job: RouteJob, ends: readonly RowEnd[]): Clearan
     let isPast = true;
     barrierTree.search(Math.min(px, qx), Math.min(py, qy), Math.max(px, qx), Math.max(py, qy), (i) => {
       if (!isPast || exempt?.crossed.has(i) === true) return false;
-      const keep_m = exempt?.near.has(i) === true ? 0 : at(barriers.distance_m, i);
+      const keep_m = exempt?.near_m.get(i) ?? at(barriers.distance_m, i);
       const away_m = apart_m(barriers.xy, i, px, py, qx, qy);
       if (away_m < keep_m - slack_m || away_m === 0) isPast = false;
       return false;
@@ -79,8 +78,8 @@ export function createClearance(job: RouteJob, ends: readonly RowEnd[]): Clearan
     wallTree.search(Math.min(px, qx), Math.min(py, qy), Math.max(px, qx), Math.max(py, qy), (i) => {
       if (!isPast) return false;
       const away_m = apart_m(walls.xy, i, px, py, qx, qy);
-      const least_m = exempt?.rows.has(i) === true ? 0 : at(keep_m, i) - slack_m;
-      if (away_m < least_m || away_m === 0) isPast = false;
+      const least_m = Math.min(at(keep_m, i), exempt?.rows_m.get(i) ?? Infinity);
+      if (away_m < least_m - slack_m || away_m === 0) isPast = false;
       return false;
     });
     return isPast;
@@ -102,22 +101,8 @@ export function createClearance(job: RouteJob, ends: readonly RowEnd[]): Clearan
     });
     return around;
   };
-  const tooNear = (x: number, y: number): ReadonlySet<number> => {
-    const near = new Set<number>();
-    for (const i of barrierTree.search(x, y, x, y)) {
-      const [px, py, qx, qy] = piece(barriers.xy, i);
-      if (nearestOnSegment(x, y, px, py, qx, qy).distance_m < at(barriers.distance_m, i) - slack_m) near.add(i);
-    }
-    return near;
-  };
-  const rowsBeside = (x: number, y: number): ReadonlySet<number> => {
-    const beside = new Set<number>();
-    for (const i of wallTree.search(x, y, x, y)) {
-      const [px, py, qx, qy] = piece(walls.xy, i);
-      if (nearestOnSegment(x, y, px, py, qx, qy).distance_m < at(walls.roomy_m, i)) beside.add(i);
-    }
-    return beside;
-  };
+  const tooNear = (x: number, y: number): ReadonlyMap<number, number> =>
+    nearer(barrierTree, barriers.xy, barriers.distance_m, x, y);
   return {
     isClear: (px, py, qx, qy, exempt) =>
       isPastBarriers(px, py, qx, qy, exempt) && isPastWalls(px, py, qx, qy, walls.hard_m, exempt),
@@ -138,7 +123,7 @@ export function createClearance(job: RouteJob, ends: readonly RowEnd[]): Clearan
       barriers.feature.forEach((feature, i) => {
         if (feature === -1 ? isOutside : around.has(feature)) crossed.add(i);
       });
-      return { near: tooNear(x, y), crossed, rows: rowsBeside(x, y) };
+      return { near_m: tooNear(x, y), rows_m: nearer(wallTree, walls.xy, walls.roomy_m, x, y), crossed };
     },
   };
 }
@@ -162,6 +147,23 @@ function wallsOf({ rows, postDistance_m }: RouteJob, ends: readonly RowEnd[]): W
     }
   }
   return { xy, hard_m, roomy_m };
+}
+
+/** Segments that a place is nearer to than their distance, and how near it is. */
+function nearer(
+  tree: Flatbush,
+  xy: Float64Array,
+  distance_m: Float64Array,
+  x: number,
+  y: number,
+): ReadonlyMap<number, number> {
+  const near = new Map<number, number>();
+  for (const i of tree.search(x, y, x, y)) {
+    const [px, py, qx, qy] = piece(xy, i);
+    const away_m = nearestOnSegment(x, y, px, py, qx, qy).distance_m;
+    if (away_m < at(distance_m, i) - slack_m) near.set(i, away_m);
+  }
+  return near;
 }
 
 /** Boxes of segments, each as much larger as its distance. */

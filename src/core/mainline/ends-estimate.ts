@@ -8,15 +8,13 @@ const farthest = 1e9;
 
 /**
  * A quick estimate of what a choice of ends costs: the least spanning tree over the cheapest ways between the groups, and the links along
- * them (Prim). `heads` are those of each group at its two ends; of `fixed` the first `lines` are joined in any case, of the others (the
- * sources) the one that is cheapest.
+ * them (Prim). `heads` are those of each group at its two ends; `fixed` is joined in any case: the source and drawn lines.
  */
 export function endsEstimate(
   graph: Graph,
   links: readonly Link[],
   heads: readonly (readonly NodeGroup[])[],
   fixed: readonly NodeGroup[],
-  lines: number,
 ): (choice: EndChoice) => number {
   const all = [...fixed, ...heads.flat()];
   const nodeSets = all.map(({ nodes }) => nodes.filter((node) => node >= 0));
@@ -29,7 +27,6 @@ export function endsEstimate(
     });
   });
   const along = all.map((group) => group.links.reduce((sum, i) => sum + (links[i]?.cost ?? 0), 0));
-  const sources = Array.from({ length: fixed.length - lines }, (_, i) => lines + i);
   const near = new Float64Array(count);
   const spanning = (members: readonly number[]): number => {
     const left = [...members];
@@ -51,8 +48,6 @@ export function endsEstimate(
   };
   return (choice) => {
     const chosen = choice.flatMap((side, g) => (side === null ? [] : [fixed.length + 2 * g + side]));
-    const drawn = Array.from({ length: lines }, (_, i) => i);
-    const trees = sources.map((source) => spanning([source, ...drawn, ...chosen]));
-    return Math.min(...trees) + chosen.reduce((sum, i) => sum + Number(along[i]), 0);
+    return spanning([...fixed.keys(), ...chosen]) + chosen.reduce((sum, i) => sum + Number(along[i]), 0);
   };
 }

@@ -1,25 +1,67 @@
+import { graphOf } from "../graph/graph.ts";
 import { addBridges } from "./bridges.ts";
-import { chooseEnds } from "./choose-ends.ts";
+import { type ChosenEnds, chooseEnds } from "./choose-ends.ts";
 import { grownRoute } from "./grow-route.ts";
 import type { RowEnd } from "./heads.ts";
 import type { Route } from "./route.ts";
-import { routeGraph } from "./route-graph.ts";
-import type { RouteJob } from "./route-job.ts";
-import { rowGroups } from "./row-groups.ts";
+import { type RouteGraph, routeGraph } from "./route-graph.ts";
+import type { RouteJob, RouteRows } from "./route-job.ts";
+import { type RowGroup, rowGroups } from "./row-groups.ts";
 import type { WaterEnd } from "./water-end.ts";
+
+/** What a row without water counts, metres: more than any trench. */
+const unreached_m = 1e6;
+
+/** Trees that cost so much more than the least are not finished: pulling straight does not make up for it. */
+const worthFinishing = 1.15;
 
 /**
  * The route of a job: a ladder of row heads and alleys with the corners of what is in the way, the end of each group of rows and the tree
- * to them chosen together at the least cost found, and pulled straight. null when there is no source to begin at. Nothing is random:
- * the same job gives the same route.
+ * to them chosen together, and pulled straight. Every source is tried, and one end for all rows besides the ends chosen group by
+ * group: the route that is shortest when it is finished is taken, crossings counted as trench. null when there is no source to begin at.
+ * Nothing is random: the same job gives the same route.
  */
 export function layRoute(job: RouteJob): Route | null {
   if (job.sources.length === 0 || job.rows.line.length === 0) return null;
   const graph = routeGraph(job);
-  const groups = rowGroups(job.rows, graph);
-  const within = chooseEnds(graph, groups);
-  const missed = groups.filter((_, g) => within.ends[g] === null);
-  const chosen = missed.length > 0 && addBridges(graph, job, missed) ? chooseEnds(graph, groups) : within;
+  const within = leastRoute(job, graph);
+  if (within.unreached.length === 0) return within;
+  const missed = rowGroups(job.rows.pin, graph).filter(({ rows }) =>
+    rows.some((row) => within.unreached.includes(row)),
+  );
+  return addBridges(graph, job, missed) ? leastRoute(job, graph) : within;
+}
+
+function leastRoute(job: RouteJob, graph: RouteGraph): Route {
+  const packed = graphOf(graph.draft.xy.length / 2, graph.draft.links);
+  const { pin } = job.rows;
+  const wishes = [pin, ...([1, 2] as const).map((end) => oneEnd(pin, graph, end))].map((pins) =>
+    rowGroups(pins, graph),
+  );
+  const options = graph.sources.flatMap((node, source) =>
+    wishes.map((groups) => ({ source, groups, chosen: chooseEnds(graph, packed, groups, node) })),
+  );
+  const least = Math.min(...options.map(({ chosen }) => chosen.cost));
+  const routes = options
+    .filter(({ chosen }) => chosen.cost <= worthFinishing * least)
+    .map(({ source, groups, chosen }) => finishedRoute(job, graph, groups, chosen, source));
+  const costs = ({ length_m, crossings, unreached }: Route): number =>
+    length_m + crossings * job.crossingAs_m + unreached.length * unreached_m;
+  return routes.reduce((best, route) => (costs(route) < costs(best) - 1e-9 ? route : best));
+}
+
+/** The pins with every row that is not pinned pinned to one end, if a trench can be there. */
+function oneEnd(pin: RouteRows["pin"], { heads }: RouteGraph, end: 1 | 2): RouteRows["pin"] {
+  return pin.map((pinned, row) => (pinned === 0 && Number(heads[2 * row + end - 1]) >= 0 ? end : pinned));
+}
+
+function finishedRoute(
+  job: RouteJob,
+  graph: RouteGraph,
+  groups: readonly RowGroup[],
+  chosen: ChosenEnds,
+  source: number,
+): Route {
   const tees = new Map<number, RowEnd>();
   const ends = new Map<number, WaterEnd>();
   groups.forEach(({ rows }, g) => {
@@ -33,9 +75,9 @@ export function layRoute(job: RouteJob): Route | null {
   });
   const rows = Array.from(job.rows.line.keys());
   return {
-    source: chosen.source,
-    ...grownRoute(graph, chosen.source, chosen.links, tees),
-    waterEnd: rows.map((row) => ends.get(row) ?? nearerEnd(job, row, chosen.source)),
+    source,
+    ...grownRoute(graph, source, chosen.links(), tees),
+    waterEnd: rows.map((row) => ends.get(row) ?? nearerEnd(job, row, source)),
     unreached: rows.filter((row) => !ends.has(row)),
   };
 }

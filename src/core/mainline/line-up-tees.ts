@@ -96,7 +96,7 @@ function linedUp(
   });
   const isClear = lined.every((place, i) => {
     const before = lined[i - 1];
-    return before === undefined || isWay(before, place, clearance);
+    return before === undefined || clearance.isClear(before[0], before[1], place[0], place[1]);
   });
   return isClear ? lined : null;
 }
@@ -115,8 +115,4 @@ function slideAt(i: number, places: readonly RoutePoint[], { isUntouched }: Clea
     if (isUntouched(point.at[0] + by_m * point.tee.outward[0], point.at[1] + by_m * point.tee.outward[1])) return by_m;
   }
   return 0;
-}
-
-function isWay(from: PlanePoint, to: PlanePoint, { isClear, exemptAt }: Clearance): boolean {
-  return isClear(from[0], from[1], to[0], to[1]) || isClear(from[0], from[1], to[0], to[1], exemptAt(from[0], from[1]));
 }

@@ -11,7 +11,7 @@ export interface RowGroup {
 
 /** Runs of rows whose heads follow one another at every end that may meet the water. */
 export function rowGroups(
-  { pin }: RouteRows,
+  pin: RouteRows["pin"],
   graph: Pick<RouteGraph, "heads" | "chains" | "beside">,
 ): readonly RowGroup[] {
   const { heads, chains, beside } = graph;
