@@ -99,7 +99,8 @@ function legFaults(job: RouteJob, route: Route): readonly string[] {
     const { piece, crossing, i } = leg;
     walls.forEach((wall, row) => {
       const apart = apart_m(piece, wall);
-      const least_m = hardShare * besideRow_m(job, row);
+      const hard_m = hardShare * besideRow_m(job, row);
+      const least_m = leg.upstream === 0 ? Math.min(hard_m, fromPiece_m(piece[0], wall)) : hard_m;
       if (apart === 0) faults.push(`leg ${i} crosses row ${row}`);
       else if (apart < least_m - tolerance_m) faults.push(`leg ${i} is ${apart.toFixed(3)} m from row ${row}`);
     });
