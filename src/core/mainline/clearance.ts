@@ -141,7 +141,8 @@ function wallsOf({ rows, postDistance_m }: RouteJob, ends: readonly RowEnd[]): W
     for (const side of [0, 1]) {
       const end = ends[2 * row + side];
       if (end === undefined) continue;
-      const past_m = Math.min(at(rows.reach_m, row), end.past_m - 2 * at(hard_m, row));
+      const [anchor_m, keep_m] = [at(rows.reach_m, row), at(hard_m, row)];
+      const past_m = end.past_m >= anchor_m + keep_m - slack_m ? anchor_m : end.past_m - 2 * keep_m;
       xy[4 * row + 2 * side] = end.post[0] + past_m * end.outward[0];
       xy[4 * row + 2 * side + 1] = end.post[1] + past_m * end.outward[1];
     }

@@ -6,7 +6,7 @@ import type { RouteJob } from "./route-job.ts";
 /** The steepest that a line of row ends is taken into account, as the cosine of its angle to square across the rows. */
 const steepest = 0.3;
 /** Shares of the way past the anchor that are tried where a barrier is near; the whole first. */
-const shares = [1, 0.75, 0.5, 0.25] as const;
+const shares = [1, 0.75, 0.5] as const;
 
 /**
  * Row ends with the trench as far past them as its distance to posts and anchors asks: where the line of ends runs at a slant the one that
