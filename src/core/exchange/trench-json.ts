@@ -73,7 +73,9 @@ export interface TrenchJson {
     readonly least_m: number;
     readonly at: Place;
   }[];
-  readonly parts: readonly (Omit<TrenchPart, "spec" | "perRow" | "pack" | "pieces_m"> & { readonly spec: string })[];
+  readonly parts: readonly (Omit<TrenchPart, "spec" | "perRow" | "spare" | "item" | "pieces_m"> & {
+    readonly spec: string;
+  })[];
   readonly earth: (Omit<Earth, "deepestAt"> & { readonly deepestAt: Place }) | null;
 }
 

@@ -14,6 +14,9 @@ export type MaterialKind =
   | "emitter"
   | "vine";
 
+/** What the catalog knows; parts of a trench bring their names with them. */
+export type ListedKind = Exclude<MaterialKind, TrenchPartKind>;
+
 /** Spare as a share of what is needed, or in pieces. */
 export type SpareRule = { readonly ratio: number } | { readonly pieces: number };
 
@@ -32,7 +35,6 @@ const none = () => ({ ratio: 0 });
 const clips = ({ clipSpare_ratio }: MaterialSettings) => ({ ratio: clipSpare_ratio });
 const grippers = ({ gripperSpare_ratio }: MaterialSettings) => ({ ratio: gripperSpare_ratio });
 const single = () => 1;
-const oneMore = () => ({ pieces: 1 });
 const bagOfStaples = ({ stapleBag }: MaterialSettings) => stapleBag;
 
 function entry(
@@ -45,28 +47,11 @@ function entry(
 }
 
 /**
- * Everything that can stand on the list, in the order it is worked with: the trench, ends and posts, wire and what holds it, stakes, hose, vines.
+ * Everything that can stand on the list but what lies in a trench, in the order it is worked with: ends and posts, wire and what holds it,
+ * stakes, hose, vines.
  * Which spare applies to what is common practice, no source.
  */
-export const catalog: Readonly<Record<MaterialKind, CatalogEntry>> = {
-  "main-pipe": entry("Main line pipe", "main line", oneMore),
-  "pipe-coupling": entry("Pipe couplings", "join coils of the main line", oneMore),
-  sleeve: entry("Sleeves", "under crossings, the pipe goes through"),
-  "branch-tee": entry("Branch tees", "where the main line parts"),
-  "valve-tee": entry("Tees for drains and air valves", "one for each"),
-  elbow: entry("Elbows", "where the main line turns"),
-  "main-valve": entry("Main valve", "at the source"),
-  "pipe-cap": entry("Pipe caps", "at the ends of the main line"),
-  "drain-valve": entry("Drain valves", "at low points"),
-  "air-valve": entry("Air valves", "at high points and at the far end of the main"),
-  "thrust-block": entry("Thrust blocks", "where the main line turns, parts or ends"),
-  "row-tee": entry("Row tees", "one where each row takes its water", oneMore),
-  "swing-joint": entry("Swing joints", "at tees outside the end posts"),
-  riser: entry("Riser pipe", "from the main line up to the hose"),
-  "riser-adapter": entry("Riser adapters", "join each riser to its hose", oneMore),
-  primer: entry("Primer", "for cemented joints"),
-  cement: entry("Solvent cement", "for cemented joints"),
-  bedding: entry("Bedding", "under the pipe"),
+export const catalog: Readonly<Record<ListedKind, CatalogEntry>> = {
   "end-post": entry("End posts", "one at each end of every row", ({ endPostSpare }) => ({ pieces: endPostSpare })),
   "brace-post": entry("Brace posts", "the second post of the brace at each row end"),
   "line-post": entry("Line posts", "between the end posts, they carry the wires", (settings) => ({
@@ -114,3 +99,7 @@ export const catalog: Readonly<Record<MaterialKind, CatalogEntry>> = {
   ),
   vine: entry("Vines", "to plant"),
 };
+
+export function isListed(kind: MaterialKind): kind is ListedKind {
+  return Object.hasOwn(catalog, kind);
+}

@@ -1,5 +1,5 @@
 import type { MaterialSettings } from "../project/project.ts";
-import { catalog, type SpareRule } from "./catalog.ts";
+import { catalog, isListed, type SpareRule } from "./catalog.ts";
 import { coilPacks } from "./coil-packs.ts";
 import { stockCoils_m } from "./cutting/coil-sizes.ts";
 import type { CutJob } from "./cutting/cut-job.ts";
@@ -17,7 +17,7 @@ export function lineOf(need: Need, job: CutJob | null, plan: CutPlan | null, set
   const sum = need.perRow.reduce((total, each) => total + each, 0);
   // Even shares of whole pieces add up to whole pieces but for rounding dust.
   const needed = isCoiled ? sum : Math.round(sum);
-  const spareBy = need.spare ?? catalog[need.kind].spare(settings);
+  const spareBy = need.spare ?? (isListed(need.kind) ? catalog[need.kind].spare(settings) : { pieces: 0 });
   const quantity = isCoiled ? needed : withSpare(needed, spareBy);
   const onHand = isCoiled
     ? stockCoils_m(need.article, settings).reduce((sum_m, coil_m) => sum_m + coil_m, 0)
@@ -29,7 +29,7 @@ export function lineOf(need: Need, job: CutJob | null, plan: CutPlan | null, set
   return {
     article: need.article,
     kind: need.kind,
-    item: catalog[need.kind].item,
+    item: need.item,
     spec: need.spec,
     unit: need.unit,
     isShared: need.isShared,

@@ -5,6 +5,8 @@ import type { MaterialKind, SpareRule } from "./catalog.ts";
 export interface Need {
   readonly article: string;
   readonly kind: MaterialKind;
+  /** Name on the list. */
+  readonly item: string;
   readonly spec: Phrase;
   readonly unit: "m" | "pieces";
   readonly diameter_mm: number | null;
@@ -14,7 +16,7 @@ export interface Need {
   readonly isShared: boolean;
   /** Short pieces that it is cut into, such as tie-backs, m; none for what is cut by a cutting plan. */
   readonly pieces_m: readonly number[];
-  /** Spare that a planting states; null: that of its kind. */
+  /** Spare that a planting states, or a part of a trench; null: that of its kind. */
   readonly spare: SpareRule | null;
   readonly purpose: string;
   /** Of one metre or piece; null: not known. */

@@ -6,7 +6,7 @@ import { wireMass_kgpm } from "../trellis/mechanics/steel.ts";
 import type { Part } from "../trellis/part.ts";
 import type { Trellis } from "../trellis/trellis.ts";
 import type { Trench } from "../trench/trench.ts";
-import { catalog, type MaterialKind } from "./catalog.ts";
+import { catalog, type ListedKind } from "./catalog.ts";
 import type { Need } from "./need.ts";
 import { concreteBag_kg, hoseClipSpec, hoseSpec, partSpec, wireSpec } from "./spec.ts";
 import { trenchNeeds } from "./trench-needs.ts";
@@ -16,7 +16,7 @@ import { lotOf, vineLots } from "./vine-lots.ts";
 const rowEnds = 2;
 
 /**
- * What every article is needed for, in the order of the catalog, then as first met. Findings are those of `vineLots`.
+ * What every article is needed for: what lies in the trench, then in the order of the catalog, then as first met. Findings are those of `vineLots`.
  */
 export function needs(
   rows: Rows,
@@ -107,6 +107,7 @@ function wireNeed(article: string, wire: Wire, hung_m: readonly number[], trelli
   return {
     article,
     kind: "wire",
+    item: catalog.wire.item,
     spec: wireSpec(wire),
     unit: "m",
     diameter_mm: wire.diameter_mm,
@@ -124,6 +125,7 @@ function partNeed(article: string, { part, perRow }: PartSum, trellis: Trellis, 
   return {
     article,
     kind: part.kind,
+    item: catalog[part.kind].item,
     spec: partSpec(part, trellis, blocks),
     unit: part.unit,
     diameter_mm: isWire ? part.diameter_mm : null,
@@ -167,10 +169,11 @@ function emitterNeeds(rows: Rows, drip: Drip, blocks: readonly Block[]): readonl
 }
 
 /** A need of plain pieces. */
-export function counted(kind: MaterialKind, perRow: readonly number[]): Need {
+export function counted(kind: ListedKind, perRow: readonly number[]): Need {
   return {
     article: kind,
     kind,
+    item: catalog[kind].item,
     spec: [],
     unit: "pieces",
     diameter_mm: null,

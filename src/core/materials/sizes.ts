@@ -1,12 +1,12 @@
 import type { MaterialSettings } from "../project/project.ts";
-import { catalog, type MaterialKind } from "./catalog.ts";
+import { catalog, isListed, type MaterialKind } from "./catalog.ts";
 import type { Need } from "./need.ts";
 import type { PackageSize } from "./packages.ts";
 
 /** The packages of the price list that an article comes in, else the one that is usual for it. */
 export function packageSizes(need: Need, settings: MaterialSettings): readonly PackageSize[] {
   const entries = settings.prices.filter(({ article }) => article === need.article);
-  const usual = { size: catalog[need.kind].pack(settings), price: joinPrice(need, settings), mass_kg: null };
+  const usual = { size: packOf(need.kind, settings), price: joinPrice(need, settings), mass_kg: null };
   return (entries.length > 0 ? entries : [usual]).map(({ size, price, mass_kg }) => ({
     size,
     covers: size,
@@ -18,13 +18,18 @@ export function packageSizes(need: Need, settings: MaterialSettings): readonly P
 /** Sizes that a kind of thing is usually sold in, in metres or pieces. */
 export function usualSizes(kind: MaterialKind, settings: MaterialSettings): readonly number[] {
   if (kind === "hose") return settings.hoseCoils_m;
-  if (kind === "riser") return riserCoils_m;
+  if (kind === "riser") return [riserCoil_m];
   if (kind === "wire" || kind === "tie-wire" || kind === "brace-wire") return settings.wireCoils_m;
-  return [catalog[kind].pack(settings)];
+  return [packOf(kind, settings)];
 }
 
-/** Riser pipe comes in these: 100 ft and 300 ft, or near it. Common practice, no source. */
-const riserCoils_m = [30.48, 91.44] as const;
+/** What lies in a trench is bought by the piece. */
+function packOf(kind: MaterialKind, settings: MaterialSettings): number {
+  return isListed(kind) ? catalog[kind].pack(settings) : 1;
+}
+
+/** Riser pipe comes in coils of 100 ft. Common practice, no source. */
+const riserCoil_m = 30.48;
 
 function massOf({ mass_kg }: Need, size: number): number | null {
   return mass_kg === null ? null : mass_kg * size;

@@ -11,17 +11,18 @@ export function trenchNeeds({ parts, leads_m, profiles }: Trench): readonly Need
   const sharing = fed.some((each) => each > 0) ? fed : fed.map(() => 1);
   const sharers = sharing.reduce((sum, each) => sum + each, 0);
   return parts.map((part): Need => {
-    const { article, kind, spec, unit, quantity, perRow, pieces_m, purpose } = part;
+    const { article, kind, item, spec, spare, unit, quantity, perRow, pieces_m, purpose } = part;
     return {
       article,
       kind,
+      item,
       spec,
       unit,
       diameter_mm: null,
       perRow: perRow ?? sharing.map((share) => (share * quantity) / sharers),
       isShared: perRow === null,
       pieces_m: unit === "m" ? pieces_m : [],
-      spare: null,
+      spare: { pieces: spare },
       purpose: isSharedBySome(part, sharers) ? `${purpose}, who share it evenly` : purpose,
       mass_kg: null,
     };

@@ -1,9 +1,45 @@
 import type { TrenchPart, TrenchPartKind } from "./trench.ts";
 import type { TrenchLine } from "./trench-line.ts";
 
-/** Plain pieces that serve all rows, sold singly. */
+/** What one asks for in a shop, in the order it is laid. */
+const items: Readonly<Record<TrenchPartKind, string>> = {
+  "main-pipe": "Main line pipe",
+  "pipe-coupling": "Pipe couplings",
+  sleeve: "Sleeves",
+  "branch-tee": "Branch tees",
+  "valve-tee": "Tees for drains and air valves",
+  elbow: "Elbows",
+  "main-valve": "Main valve",
+  "pipe-cap": "Pipe caps",
+  "drain-valve": "Drain valves",
+  "air-valve": "Air valves",
+  "thrust-block": "Thrust blocks",
+  "row-tee": "Row tees",
+  "swing-joint": "Swing joints",
+  riser: "Riser pipe",
+  "riser-adapter": "Riser adapters",
+  primer: "Primer",
+  cement: "Solvent cement",
+  bedding: "Bedding",
+};
+
+/** One more of what breaks or is miscut. Common practice, no source. */
+const withSpare: readonly TrenchPartKind[] = ["main-pipe", "pipe-coupling", "row-tee", "riser-adapter"];
+
+/** Plain pieces that serve all rows, bought singly. */
 export function counted(kind: TrenchPartKind, quantity: number, purpose: string): TrenchPart {
-  return { kind, article: kind, spec: [], unit: "pieces", quantity, perRow: null, pieces_m: [], purpose, pack: 1 };
+  return {
+    kind,
+    article: kind,
+    item: items[kind],
+    spec: [],
+    unit: "pieces",
+    quantity,
+    perRow: null,
+    pieces_m: [],
+    purpose,
+    spare: withSpare.includes(kind) ? 1 : 0,
+  };
 }
 
 /** What each row takes for itself, by its tee. */

@@ -145,6 +145,8 @@ export type TrenchPartKind = (typeof trenchPartKinds)[number];
 export interface TrenchPart {
   readonly kind: TrenchPartKind;
   readonly article: string;
+  /** Name on the list. */
+  readonly item: string;
   readonly spec: Phrase;
   readonly unit: "m" | "pieces";
   readonly quantity: number;
@@ -154,8 +156,8 @@ export interface TrenchPart {
   readonly pieces_m: readonly number[];
   /** How it was counted, a half sentence. */
   readonly purpose: string;
-  /** Length or count of a package, where the price list names none. */
-  readonly pack: number;
+  /** Pieces that are bought on top. */
+  readonly spare: number;
 }
 
 /** Earth moved and time taken: bank is as it lies, loose as it is thrown out. */
