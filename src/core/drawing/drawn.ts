@@ -122,6 +122,8 @@ const kinds: Readonly<Record<Role, string>> = {
 /** What kind of thing it is, such as "No-plant area" or "Water source". */
 export function thingKind({ role, paths }: Pick<DrawnThing, "role" | "paths">): string {
   if (role === null) return "Drawing";
+  if (role === "elevation" && paths[0]?.closed === true) return "Grid of heights";
+  if (role === "elevation" && (paths[0]?.corners.length ?? 0) > 1) return "Walked heights";
   return role === "no-plant" && paths[0]?.closed === true ? "No-plant area" : kinds[role];
 }
 

@@ -1,4 +1,5 @@
 import type { Project } from "./project.ts";
+import { rememberedByObject } from "./remembered-by-object.ts";
 
 /**
  * The project as a file: its document verbatim, one feature a line, so that versions can be compared line by line.
@@ -13,8 +14,15 @@ export function serializeProject({ document }: Project): string {
 }
 
 function featureLines(features: readonly unknown[]): string {
-  return features.length === 0 ? "[]" : `[\n${features.map(jsonText).join(",\n")}\n]`;
+  return features.length === 0 ? "[]" : `[\n${features.map(featureText).join(",\n")}\n]`;
 }
+
+function featureText(feature: unknown): string {
+  return typeof feature === "object" && feature !== null ? textOnce(feature) : jsonText(feature);
+}
+
+/** Features are never changed, and a grid of heights has tens of thousands of numbers: each is written once for as long as it is there. */
+const textOnce = rememberedByObject((feature: object) => jsonText(feature));
 
 /** JSON.stringify, but for two numbers it loses: -0, and what was too large when it was read (1e999). */
 function jsonText(value: unknown): string {

@@ -369,6 +369,12 @@ describe("what is drawn", () => {
         [2, 2],
       ]),
       spot("?", {}, [1, 1]),
+      spot("gate", { role: "elevation" }, [1, 1]),
+      line("walk", { role: "elevation" }, [
+        [1, 1],
+        [2, 2],
+      ]),
+      area("survey", { role: "elevation", name: "hill.tif" }, fieldCorners),
     ]);
     expect(drawnThings(project).map(thingLabel)).toEqual([
       "Parcel “North field”",
@@ -378,6 +384,9 @@ describe("what is drawn", () => {
       "No-plant area “bog”",
       "No-plant line (number 6 of the file)",
       "Drawing “?”",
+      "Spot height “gate”",
+      "Walked heights “walk”",
+      "hill.tif (grid of heights)",
     ]);
   });
 
