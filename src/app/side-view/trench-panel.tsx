@@ -63,55 +63,55 @@ export function TrenchPanel() {
     <div class="side-content" ref={room}>
       <div class="side-tools">
         <TrenchFacts plan={plan} profile={profile} branch={branch} />
-        <fieldset class="side-zoom">
-          <legend class="unseen">The drawing</legend>
-          {branches.length > 1 && (
-            <label>
-              Branch{" "}
-              <select value={name} onChange={(event) => choose(event.currentTarget.value)}>
-                {branches.map((each, b) => (
-                  <option key={each.name} value={each.name}>
-                    {each.name === "main" ? "main line" : each.name},{" "}
-                    {formatQuantity("length", plan.trench?.profiles[b]?.station_m.at(-1) ?? 0, units, 0)}
-                  </option>
-                ))}
-              </select>
-            </label>
-          )}
-          <label>
-            Heights{" "}
-            <select
-              value={String(raised)}
-              onChange={(event) =>
-                setRaised(raises.find((each) => String(each.raised) === event.currentTarget.value)?.raised ?? null)
-              }
-            >
-              {raises.map((each) => (
-                <option key={each.label} value={String(each.raised)}>
-                  {each.label}
+        {branches.length > 1 && (
+          <label class="trench-branch">
+            Branch{" "}
+            <select value={name} onChange={(event) => choose(event.currentTarget.value)}>
+              {branches.map((each, b) => (
+                <option key={each.name} value={each.name}>
+                  {each.name === "main" ? "main line" : each.name},{" "}
+                  {formatQuantity("length", plan.trench?.profiles[b]?.station_m.at(-1) ?? 0, units, 0)}
                 </option>
               ))}
             </select>
           </label>
-          {zooms.map((choice) => (
-            <button
-              key={choice.label}
-              type="button"
-              class="quiet-button"
-              aria-pressed={zoom === choice.zoom}
-              onClick={() => setZoom(choice.zoom)}
-            >
-              {choice.label}
-            </button>
-          ))}
-          <DrawingButtons
-            name={`${plan.project.name} trench ${name}`}
-            title={`Trench, ${name}`}
-            draw={(as) => trenchProfileSvg(plan, name, as === "shown" ? { units, zoom, raised } : { units, raised })}
-          />
-        </fieldset>
+        )}
       </div>
       <TrenchChart profile={profile} sheet={sheet} branch={branch} />
+      <fieldset class="side-zoom">
+        <legend class="unseen">The drawing</legend>
+        <label>
+          Heights{" "}
+          <select
+            value={String(raised)}
+            onChange={(event) =>
+              setRaised(raises.find((each) => String(each.raised) === event.currentTarget.value)?.raised ?? null)
+            }
+          >
+            {raises.map((each) => (
+              <option key={each.label} value={String(each.raised)}>
+                {each.label}
+              </option>
+            ))}
+          </select>
+        </label>
+        {zooms.map((choice) => (
+          <button
+            key={choice.label}
+            type="button"
+            class="quiet-button"
+            aria-pressed={zoom === choice.zoom}
+            onClick={() => setZoom(choice.zoom)}
+          >
+            {choice.label}
+          </button>
+        ))}
+        <DrawingButtons
+          name={`${plan.project.name} trench ${name}`}
+          title={`Trench, ${name}`}
+          draw={(as) => trenchProfileSvg(plan, name, as === "shown" ? { units, zoom, raised } : { units, raised })}
+        />
+      </fieldset>
       <p class="side-note">{sheet.reading.join(" ")}</p>
       <TrenchStationList profile={profile} branch={branch} />
     </div>

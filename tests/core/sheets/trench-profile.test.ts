@@ -1,6 +1,8 @@
 import { expect, test } from "vitest";
+import { placeInWords } from "../../../src/core/sheets/trench-place.ts";
 import { type TrenchProfile, trenchProfile } from "../../../src/core/sheets/trench-profile.ts";
 import { trenchRaises, trenchScale } from "../../../src/core/sheets/trench-scale.ts";
+import { branchLengthAccount, branchSlopeAccount } from "../../../src/core/trench/branch-accounts.ts";
 import { createTrenchPlan, type GroundOf, withPoints } from "../../support/create-trench-plan.ts";
 
 /** Ground that falls 2 % to a hollow 30 m from the source and rises 1 % from there. */
@@ -120,4 +122,22 @@ test("the whole branch fits its room; heights are raised as far as a window hold
   expect(trenchScale(cliff, "whole", null, 800).raised).toBe(1);
   // A choice that would need a wall of paper is held to what fits.
   expect(trenchScale(cliff, 200, 10, 800).raised).toBe(1);
+});
+
+test("a place is told with its ground, its depth and what is met near it; unknown ground is said to be so", () => {
+  const profile = createProfile();
+  const tee = profile.marks.find((mark) => mark.kind === "tee" && mark.row === "7");
+  const told = placeInWords(profile, Number(tee?.station_m) + 0.1, 0.3, "metric");
+  expect(told).toMatch(/^The main line, [\d.]+ m along: ground at 100\.\d\d m, 0\.5 m to dig; tee of row 7\.$/);
+  const branch = placeInWords(createProfile(hollow, "a"), 10, 0.3, "us");
+  expect(branch).toBe("Branch a, 32.8 ft along: height of the ground not known, 1.64 ft to dig.");
+});
+
+test("a branch is as long as its legs, and along the ground longer by what its rises and falls add", () => {
+  const plan = createTrenchPlan(hollow);
+  const profile = trenchProfile(plan, null);
+  const [route, branch] = [plan.mainline?.route, plan.trench?.branches[0]];
+  if (!route || !branch || !profile) throw new Error("there is no branch");
+  expect(branchLengthAccount(route, branch.points).value).toBeCloseTo(profile.length_m, 9);
+  expect(branchSlopeAccount(profile.known).value).toBeCloseTo(Number(profile.slopeLength_m), 9);
 });
