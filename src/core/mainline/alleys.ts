@@ -25,13 +25,14 @@ export function linkAlleys(
   clearance: Pick<Clearance, "isUntouched">,
 ): readonly (readonly number[])[] {
   const nodes: (readonly number[])[] = [];
+  const hands = handsOf(rows, ends, beside);
   const before = { start: new Map<number, number>(), end: new Map<number, number>() };
   const nodeBeside = (row: number, side: 0 | 1, towards: 1 | -1): number => {
     const end = ends[2 * row + side];
     if (end === undefined) return -1;
     const [x, y] = headOf(end);
-    // Across the rows as seen from the start: outward points back there and onward here.
-    const turn = (side === 0 ? -1 : 1) * towards;
+    // Towards the next line: outward points back at the start and onward at the end.
+    const turn = (side === 0 ? -1 : 1) * towards * (hands.get(Number(rows.block[row])) ?? 1);
     const half_m = Number(rows.spacing_m[row]) / 2;
     const [ax, ay] = [x + turn * half_m * end.outward[1], y - turn * half_m * end.outward[0]];
     // Where ends run at a slant the place abreast of a head may be outside: the alley is entered farther in.
@@ -71,4 +72,20 @@ export function linkAlleys(
     if (onward >= 0) draft.linkIfClear(Number(heads[2 * row + 1]), Number(heads[2 * onward]));
   }
   return nodes;
+}
+
+/** For each block 1 where its next line lies to the right of a row, seen from its start; -1 where to the left. */
+function handsOf(
+  { line, block }: RouteJob["rows"],
+  ends: readonly RowEnd[],
+  beside: Neighbours,
+): ReadonlyMap<number, 1 | -1> {
+  const hands = new Map<number, 1 | -1>();
+  for (let row = 0; row < line.length; row++) {
+    const [end, other] = [ends[2 * row + 1], ends[2 * Number(beside.end[row]) + 1]];
+    if (hands.has(Number(block[row])) || end === undefined || other === undefined) continue;
+    const [dx, dy] = [other.post[0] - end.post[0], other.post[1] - end.post[1]];
+    hands.set(Number(block[row]), dx * end.outward[1] - dy * end.outward[0] >= 0 ? 1 : -1);
+  }
+  return hands;
 }
