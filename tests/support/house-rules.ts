@@ -26,6 +26,7 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   proj4: ["src/core/plane/"],
   "clipper2-ts": ["src/core/plane/"],
   flatbush: ["src/core/plane/", "src/core/ground/", "src/core/rows/", "src/core/mainline/"],
+  flatqueue: ["src/core/graph/"],
   geomagnetism: ["src/core/plane/"],
   delaunator: ["src/core/ground/"],
   zod: ["src/core/project/", "src/core/exchange/"],

@@ -3,10 +3,7 @@ import type { Graph } from "../graph/graph.ts";
 import { type GroupTree, type NodeGroup, nearestGroupTree } from "../graph/group-tree.ts";
 import { endsEstimate } from "./ends-estimate.ts";
 import type { RouteGraph } from "./route-graph.ts";
-import { headsOf, type RowGroup } from "./row-groups.ts";
-
-/** The end that each group meets the water at; null where no trench can be. */
-export type EndChoice = readonly (0 | 1 | null)[];
+import { type EndChoice, headsOf, type RowGroup } from "./row-groups.ts";
 
 /** The chosen ends and a tree to them. */
 export interface ChosenEnds {

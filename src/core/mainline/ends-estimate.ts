@@ -1,7 +1,7 @@
 import type { Graph, Link } from "../graph/graph.ts";
 import type { NodeGroup } from "../graph/group-tree.ts";
 import { costsFrom } from "../graph/shortest-paths.ts";
-import type { EndChoice } from "./choose-ends.ts";
+import type { EndChoice } from "./row-groups.ts";
 
 /** What groups without a way between them count as apart. */
 const farthest = 1e9;

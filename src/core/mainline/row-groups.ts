@@ -9,6 +9,9 @@ export interface RowGroup {
   readonly ends: readonly (0 | 1)[];
 }
 
+/** The end that each group meets the water at; null where no trench can be. */
+export type EndChoice = readonly (0 | 1 | null)[];
+
 /** Runs of rows whose heads follow one another at every end that may meet the water. */
 export function rowGroups(
   pin: RouteRows["pin"],
