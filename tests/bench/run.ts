@@ -3,6 +3,7 @@ import { createGeos, type Geos } from "../support/geos.ts";
 import { benchParcels, createParcel, type ParcelWish, toPoints } from "../support/parcels.ts";
 import { clipperTsJob, clipperWasmJob } from "./rivals/overlay-rows.ts";
 import { turfByIntersection, turfBySplitting, turfParcel } from "./rivals/turf-rows.ts";
+import { tellRouteTimes } from "./route-times.ts";
 import { type Cut, createRowJob, cutByRings, cutRings, cutWithSetbacks, summed } from "./row-job.ts";
 import { bestTimes, type Contestant, spoken, table } from "./timing.ts";
 
@@ -30,6 +31,9 @@ console.log("Growth on parcel B, each line twice the one before (x: times as lon
 console.log(growthTable("vertices", [125, 250, 500, 1000, 2000], (vertices) => [{ ...benchParcels.B, vertices }, 400]));
 console.log("");
 console.log(growthTable("rows", [50, 100, 200, 400, 800, 1600, 3200], (rows) => [benchParcels.B, rows]));
+
+console.log("\nMain line: route, profile and earth of the samples and of 40 ha\n");
+tellRouteTimes();
 
 /** One way to do the job, what it costs, and what came of it. */
 interface Entry extends Contestant {

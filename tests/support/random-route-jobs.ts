@@ -17,6 +17,8 @@ export interface JobWish {
 
 /** Rows as they are planted, on 0.5 to 3 ha. */
 export const vineyardJobs: JobWish = { rowSpacing_m: [2, 4], radius_m: [50, 120], things: [0, 4] };
+/** Rows as they are planted, on a quarter of a hectare or so: quick to work out exactly. */
+export const gardenJobs: JobWish = { rowSpacing_m: [2, 4], radius_m: [28, 55], things: [0, 3] };
 /** So few rows that an exact tree can be worked out. */
 export const sparseJobs: JobWish = { rowSpacing_m: [18, 30], radius_m: [45, 110], things: [0, 3] };
 
