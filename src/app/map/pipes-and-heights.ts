@@ -39,9 +39,10 @@ function drawn(
       }),
     ),
     ...spotHeights.map(
-      ({ at, height_m }): Feature => ({
+      ({ at, height_m, isOnLine }): Feature => ({
         type: "Feature",
-        properties: { height: formatQuantity("length", height_m, units) },
+        // A walked track has too many to write each of them.
+        properties: { height: isOnLine === true ? "" : formatQuantity("length", height_m, units) },
         geometry: { type: "Point", coordinates: [at[0], at[1]] },
       }),
     ),
