@@ -1,6 +1,6 @@
 import "./route.css";
 import { computed, effect } from "@preact/signals";
-import { type Map as MapLibreMap, type MapMouseEvent, Marker } from "maplibre-gl";
+import type { Map as MapLibreMap, MapMouseEvent } from "maplibre-gl";
 import type { Plan } from "../../core/plan.ts";
 import { lonLat } from "../../core/plane/coordinate.ts";
 import { branchesOf } from "../../core/trench/branches.ts";
@@ -20,8 +20,7 @@ export function showRouteOnMap(map: MapLibreMap, store: Store): () => void {
   const layer = new RouteLayer(layerId);
   map.addLayer(layer, map.getLayer(rowsLayer) ? rowsLayer : undefined);
   const shown = computed(() => drawn(store.plan.value));
-  const mark = createMark();
-  let isMarked = false;
+  const mark = createMark(map);
   const stops = [
     effect(() => layer.show(shown.value?.drawing ?? null)),
     effect(() => showRouteMarks(map, shown.value?.marks ?? [])),
@@ -29,10 +28,7 @@ export function showRouteOnMap(map: MapLibreMap, store: Store): () => void {
     effect(() => {
       const [at, place] = [shown.value, store.trenchPlace.value];
       const point = at && place ? pointOnTrench(at.route, at.branches, place) : null;
-      if (at && point) mark.setLngLat(at.placing.lngLat(point[0], point[1]));
-      if (point !== null && !isMarked) mark.addTo(map);
-      if (point === null && isMarked) mark.remove();
-      isMarked = point !== null;
+      mark.show(at && point ? at.placing.lngLat(point[0], point[1]) : null);
     }),
     noteOnMap(map, store),
     followPointer(map, store, (event) => {
@@ -66,11 +62,34 @@ function drawn(plan: Plan | null) {
   };
 }
 
-function createMark(): Marker {
+/** A mark that stays at its place while the map moves under it. */
+function createMark(map: MapLibreMap) {
   const element = document.createElement("div");
   element.className = "trench-place";
   element.setAttribute("aria-hidden", "true");
-  return new Marker({ element });
+  element.hidden = true;
+  map.getContainer().append(element);
+  let at: readonly [number, number] | null = null;
+  const place = (): void => {
+    if (at === null) return;
+    const { x, y } = map.project([at[0], at[1]]);
+    element.style.transform = `translate(${x}px, ${y}px) translate(-50%, -50%)`;
+  };
+  const show = (next: readonly [number, number] | null): void => {
+    at = next;
+    element.hidden = at === null;
+    place();
+  };
+  map.on("move", place);
+  map.on("resize", place);
+  return {
+    show,
+    remove: () => {
+      map.off("move", place);
+      map.off("resize", place);
+      element.remove();
+    },
+  };
 }
 
 /** Says on the map that the route waits; it is heard from the step's line. */
