@@ -73,7 +73,9 @@ test("a height file is looked at, its unit is asked, and its heights go into the
   await page.getByLabel("Heights are in").selectOption("ft");
   await page.getByRole("button", { name: "Use these heights" }).click();
   await expect(page.getByText("The heights of hill.tif are in the project.")).toBeVisible();
-  await expect(heights(page).locator("summary")).toContainText(/a grid of .* heights, one every 6\.56 ft, 14\d\d/);
+  await expect(heights(page).locator("summary")).toContainText(
+    /a grid of \d+ × \d+ heights, one every 3\.3 ft, 1,4\d\d/,
+  );
   await expectAccessible(page);
 
   // Feet were chosen: about 1400 ft, not 1400 m.

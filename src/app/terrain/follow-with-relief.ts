@@ -1,21 +1,19 @@
 import { effect } from "@preact/signals";
-import type { Map as MapLibreMap } from "maplibre-gl";
 import type { Store } from "../store.ts";
 import { parcelCorners } from "./parcel-corners.ts";
-import { ReliefLayers } from "./relief-layers.ts";
 import type { ReliefAnswer, ReliefWorker, StartReliefWorker } from "./relief-messages.ts";
-import { startReliefWorker } from "./start-relief-worker.ts";
+
+/** What is drawn on: the layers of the map. */
+export interface ReliefDrawing {
+  show(relief: ReliefAnswer): void;
+  remove(): void;
+}
 
 /**
  * Keeps shading and contours up to date: a worker is asked whenever heights or units are others, one question at a time and never while
  * something is held. Returns what stops it and takes them off the map.
  */
-export function followWithRelief(
-  map: MapLibreMap,
-  store: Store,
-  startWorker: StartReliefWorker = startReliefWorker,
-): () => void {
-  const layers = new ReliefLayers(map);
+export function followWithRelief(store: Store, drawing: ReliefDrawing, startWorker: StartReliefWorker): () => void {
   let worker: ReliefWorker | null = null;
   let asked: { readonly inputs: readonly unknown[]; readonly number: number } | null = null;
   let shown: readonly unknown[] = [];
@@ -26,9 +24,7 @@ export function followWithRelief(
     if (isGone || answer.number !== asked?.number) return;
     shown = asked.inputs;
     asked = null;
-    whenStyled(map, () => {
-      if (!isGone) layers.show(answer);
-    });
+    drawing.show(answer);
     // What came in the meantime is asked for now.
     follow();
   };
@@ -49,12 +45,6 @@ export function followWithRelief(
     isGone = true;
     stop();
     worker?.end();
-    layers.remove();
+    drawing.remove();
   };
-}
-
-/** A map takes layers once it has its style. */
-function whenStyled(map: MapLibreMap, act: () => void): void {
-  if (map.getStyle()) act();
-  else map.once("style.load", act);
 }

@@ -20,17 +20,25 @@ const labelZoom = 14;
 export class ReliefLayers {
   readonly #map: MapLibreMap;
   #address = "";
+  #isGone = false;
 
   constructor(map: MapLibreMap) {
     this.#map = map;
   }
 
-  show({ contours, shading }: Pick<ReliefAnswer, "contours" | "shading">): void {
-    this.#shade(shading);
-    this.#draw(contours);
+  show({ contours, shading }: ReliefAnswer): void {
+    const draw = (): void => {
+      if (this.#isGone) return;
+      this.#shade(shading);
+      this.#draw(contours);
+    };
+    // A map takes layers once it has its style.
+    if (this.#map.getStyle()) draw();
+    else this.#map.once("style.load", draw);
   }
 
   remove(): void {
+    this.#isGone = true;
     for (const id of [`${contourSource}-labels`, `${contourSource}-lines`, shadingSource]) {
       if (this.#map.getLayer(id)) this.#map.removeLayer(id);
     }

@@ -4,7 +4,7 @@ import { entriesOf } from "../project/document.ts";
 import { fileFeature } from "../project/file-feature.ts";
 import { isJsonObject, member } from "../project/json-value.ts";
 import { placeFault } from "../project/place-check.ts";
-import type { FeatureKey, Json, JsonObject, Project, Role } from "../project/project.ts";
+import type { FeatureKey, Json, JsonObject, Project, Role, Shape } from "../project/project.ts";
 import { rememberedByObject } from "../project/remembered-by-object.ts";
 import { roleOf } from "../project/role.ts";
 import { type GeometryPath, geometryPaths } from "./geometry-paths.ts";
@@ -51,7 +51,7 @@ export interface EditedThing extends DrawnThing {
 
 const thingsRead = new WeakMap<object, readonly EditedThing[]>();
 
-/** Every feature of the document that can be read and shown, edge features included, in the file's order. Never throws. */
+/** Every feature of the document that can be read and shown, edge features included and grids of heights left out, in the file's order. Never throws. */
 export function drawnThings(project: Project): readonly DrawnThing[] {
   return editedThings(project);
 }
@@ -75,12 +75,17 @@ export function editedThings({ document }: Project): readonly EditedThing[] {
   });
   const hasParcel = read.some(({ reading }) => reading.kind === "known" && reading.role === "parcel");
   const things = read.flatMap(({ entry, key, shape, reading }) => {
-    if (shape === null || placeFault(shape) !== null) return [];
+    if (shape === null || placeFault(shape) !== null || isGrid(reading, shape)) return [];
     const assumed = reading.kind === "none" && shape.areas.length > 0 && !hasParcel ? "parcel" : null;
     return [readOnce(entry, key, reading.kind === "known" ? reading.role : assumed)];
   });
   thingsRead.set(entries, things);
   return things;
+}
+
+/** A grid of heights covers all other things: the ground step tells of it, and nobody drags its corners. */
+function isGrid(reading: ReturnType<typeof roleOf>, { areas }: Shape): boolean {
+  return reading.kind === "known" && reading.role === "elevation" && areas.length > 0;
 }
 
 /** As `drawnThing`, for the edits. */

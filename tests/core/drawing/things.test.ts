@@ -402,3 +402,20 @@ describe("what is drawn", () => {
     expect(drawnThings(after)[0]).toBe(drawnThings(before)[0]);
   });
 });
+
+test("a grid of heights is no drawn thing: it would lie over all others", () => {
+  const grid = {
+    columns: 2,
+    rows: 2,
+    cell: 100,
+    origin: [...drawnAt([30, 60])],
+    heights: [100, 200, 300, null],
+  };
+  const project = fieldProject([
+    area("grid", { role: "elevation", grid }, fieldCorners),
+    spot("spot", { role: "elevation", height: 12 }, [10, 10]),
+  ]);
+  expect(project.heightGrids).toHaveLength(1);
+  expect(drawnThings(project).map(({ key }) => key)).toEqual(["home", "spot"]);
+  expect(drawnThing(project, "grid")).toBeNull();
+});
