@@ -168,6 +168,27 @@ test("a file that is no GeoTIFF, and one that lies elsewhere, get a sentence", a
   await expect(page.getByRole("button", { name: "Open a height file" })).toBeVisible();
 });
 
+test("a file that takes long is stopped, and nothing of it comes later", async ({ page }) => {
+  await openSample(page);
+  await openHeights(page);
+  let letGo: () => void = () => undefined;
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve;
+  });
+  await page.route("**/height-worker*", async (route) => {
+    await held;
+    await route.continue().catch(() => undefined);
+  });
+  await choose(page, "hill.tif", hill());
+  await expect(page.getByText("Looking at hill.tif")).toBeVisible();
+  await page.getByRole("button", { name: "Stop", exact: true }).click();
+  await expect(page.getByRole("button", { name: "Open a height file" })).toBeVisible();
+  letGo();
+  await page.waitForTimeout(800);
+  await expect(page.getByRole("form", { name: "Height file" })).toHaveCount(0);
+  await expect(heights(page)).toContainText("none: the ground counts as flat");
+});
+
 test("a coordinate system that the file does not say can be typed", async ({ page }) => {
   await openSample(page);
   await openHeights(page);
