@@ -34,14 +34,29 @@ export function pathsCompared(job: RouteJob, every: number, keepsRows: boolean):
   });
 }
 
-/** The route's tree to all rows against the cheapest tree that meets every row at one of its ends; few rows only. */
-export function treeCompared(job: RouteJob, keepsRows: boolean): Compared {
+/** The route's tree to all rows against the cheapest: to one end of every row, whichever is best, and to the ends that the route takes. */
+export interface TreeCompared extends Compared {
+  readonly atOurEnds_m: number;
+}
+
+/** Few rows only. */
+export function treeCompared(job: RouteJob, keepsRows: boolean): TreeCompared {
   const source = job.sources[0]?.xy ?? [Number.NaN, Number.NaN];
-  const seen = visibilityGraph(routeWorld(job, { keepsRows }), [[source[0], source[1]]]);
-  const groups = [...job.rows.block.keys()].map((row) => [seen.tee(row, 0), seen.tee(row, 1)]);
+  const { graph, tee } = visibilityGraph(routeWorld(job, { keepsRows }), [[source[0], source[1]]]);
+  const rows = [...job.rows.block.keys()];
   const route = layRoute(job);
+  const ends = (row: number) => (route?.waterEnd[row] === "end" ? 1 : 0);
   return {
     ours_m: route === null || route.unreached.length > 0 ? Infinity : route.length_m,
-    least_m: exactTreeCost(seen.graph, 0, groups),
+    least_m: exactTreeCost(
+      graph,
+      0,
+      rows.map((row) => [tee(row, 0), tee(row, 1)]),
+    ),
+    atOurEnds_m: exactTreeCost(
+      graph,
+      0,
+      rows.map((row) => [tee(row, ends(row))]),
+    ),
   };
 }

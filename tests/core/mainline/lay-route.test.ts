@@ -16,6 +16,7 @@ import { createRouteJob, northRows, routeJobOf } from "../../support/create-rout
 import type { Point } from "../../support/parcels.ts";
 import { legsOf, routeFaults } from "../../support/route-faults.ts";
 import { apart_m } from "../../support/route-world.ts";
+import { readSample, sampleNames } from "../../support/sample-plans.ts";
 
 /** Metres; arcs are drawn with corners. */
 const close_m = 0.1;
@@ -457,5 +458,18 @@ describe("a planned field", () => {
     const route = laid(job);
     expect(new Set(job.rows.block).size).toBe(2);
     expect(route.unreached).toEqual([]);
+  });
+});
+
+describe("the samples", () => {
+  it.each(sampleNames())("%s has a main line that reaches every row and keeps its distances", (name) => {
+    const route = laid(routeJobOf(readSample(name)));
+    expect(route.unreached).toEqual([]);
+  });
+
+  it("the brook is crossed once, and the line along the fence is followed", () => {
+    const route = laid(routeJobOf(readSample("brook-and-two-blocks")));
+    expect(route.crossings).toBe(1);
+    expect(route.isDrawn.some((each) => each === 1)).toBe(true);
   });
 });

@@ -9,6 +9,7 @@ import { type JobWish, randomRouteJob, sparseJobs, vineyardJobs } from "../../su
 import { routeFaults } from "../../support/route-faults.ts";
 
 const seed = 20_261_125;
+const tolerance_m = 1e-6;
 /** Length may differ by so much where choices that cost nearly the same change places. */
 const same = 0.01;
 
@@ -110,7 +111,7 @@ describe("whatever the ground, the rows and what is in the way", () => {
         const own = cost(job, laid(job));
         for (const pin of [1, 2] as const) {
           const all = pinned(job, pin);
-          expect(own).toBeLessThanOrEqual(cost(all, laid(all)) * (1 + same));
+          expect(own).toBeLessThanOrEqual(cost(all, laid(all)) + tolerance_m);
         }
       }),
       { seed, numRuns: 40 },
