@@ -21,7 +21,7 @@ export function LowPoints({ plan, trench }: LowPointsProps) {
       <h3>Low points</h3>
       {lows.length === 0 && (
         <p class="aside">
-          {groundLength_m === null
+          {groundLength_m === null || plan.ground?.elevation.kind === "flat"
             ? "Not known: there are no heights for all of the trench. Bring a height file or spot heights in the Ground step."
             : "None: the pipe drains to its ends."}
         </p>

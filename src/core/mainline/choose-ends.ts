@@ -40,7 +40,8 @@ export function chooseEnds(graph: RouteGraph, packed: Graph, groups: readonly Ro
   const uniform = ([0, 1] as const).map((side): EndChoice => groups.map(({ ends }) => preferred(ends, side)));
   const isSettled = groups.every(({ ends }) => ends.length < 2);
   const estimate = isSettled ? () => 0 : endsEstimate(packed, draft.links, heads, [root, ...drawn]);
-  const tried = isSettled ? uniform.slice(1) : [...uniform, ...uniform.map((one) => improved(one, groups, estimate))];
+  const likely = uniform.map((one) => improved(one, groups, estimate));
+  const tried = isSettled ? uniform.slice(1) : [...uniform, ...likely, ...bestOfAll(groups, estimate)];
   const quick = leastOf(tried, treeCost);
   const choice = isFew && !isSettled ? improved(quick, groups, treeCost) : quick;
   const all = groupsOf(choice);
@@ -54,6 +55,25 @@ export function chooseEnds(graph: RouteGraph, packed: Graph, groups: readonly Ro
     cost: costOf(tree),
     links: () => withExchangedPaths(packed, draft.links, tree.links, new Set(all.flatMap(({ nodes }) => nodes))),
   };
+}
+
+/** Of so few groups every choice is estimated, and the best of them tried. */
+const mostAll = 10;
+const bestTried = 6;
+
+/** The choices of the least estimates, of all there are; none where there are too many. */
+function bestOfAll(groups: readonly RowGroup[], estimate: (choice: EndChoice) => number): readonly EndChoice[] {
+  if (groups.length > mostAll) return [];
+  const all = groups.reduce<readonly EndChoice[]>(
+    (choices, { ends }) =>
+      choices.flatMap((choice) => (ends.length === 0 ? [null] : ends).map((side) => [...choice, side])),
+    [[]],
+  );
+  return all
+    .map((choice) => ({ choice, cost: estimate(choice) }))
+    .sort((a, b) => a.cost - b.cost)
+    .slice(0, bestTried)
+    .map(({ choice }) => choice);
 }
 
 function costOf({ cost, missed }: GroupTree): number {

@@ -6,12 +6,14 @@ import type { RowEnd } from "./heads.ts";
 import type { Route } from "./route.ts";
 import { type RouteGraph, routeGraph } from "./route-graph.ts";
 import type { RouteJob, RouteRows } from "./route-job.ts";
-import { type RowGroup, rowGroups } from "./row-groups.ts";
+import { type RowGroup, rowGroups, singleRows } from "./row-groups.ts";
 import type { WaterEnd } from "./water-end.ts";
 
 /** What a row without water counts, metres: more than any trench. */
 const unreached_m = 1e6;
 
+/** So few rows may each take an end of their own. */
+const mostSingle = 12;
 /** Trees that cost so much more than the least are not finished: pulling straight does not make up for it. */
 const worthFinishing = 1.15;
 
@@ -35,9 +37,8 @@ export function layRoute(job: RouteJob): Route | null {
 function leastRoute(job: RouteJob, graph: RouteGraph): Route {
   const packed = graphOf(graph.draft.xy.length / 2, graph.draft.links);
   const { pin } = job.rows;
-  const wishes = [pin, ...([1, 2] as const).map((end) => oneEnd(pin, graph, end))].map((pins) =>
-    rowGroups(pins, graph),
-  );
+  const runs = [pin, ...([1, 2] as const).map((end) => oneEnd(pin, graph, end))].map((pins) => rowGroups(pins, graph));
+  const wishes = pin.length <= mostSingle ? [...runs, singleRows(runs[0] ?? [])] : runs;
   const options = graph.sources.flatMap((node, source) =>
     wishes.map((groups) => ({ source, groups, chosen: chooseEnds(graph, packed, groups, node) })),
   );

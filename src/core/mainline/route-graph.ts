@@ -46,7 +46,7 @@ export function routeGraph(job: RouteJob): RouteGraph {
   const outer = outerEnds(heads, chains, beside);
   const outerHeads = outer.map((i) => Number(heads[i]));
   const free = [...drawn.flatMap(({ nodes }) => nodes), ...outerHeads];
-  for (const i of outer) {
+  for (const i of new Set([...outer, ...outstanding(ends, beside, job), ...endsAround(job)])) {
     const end = ends[i];
     if (end !== undefined) free.push(...shoulders(end, clearance).map(draft.node));
   }
@@ -73,11 +73,29 @@ export function routeGraph(job: RouteJob): RouteGraph {
   return { draft, clearance, sources, heads, ends, chains, beside, drawn };
 }
 
-/** Rows that a place is within two spacings of. */
-function rowsAround({ posts, spacing_m }: RouteJob["rows"], x: number, y: number): readonly number[] {
+/** Rows that a place is within so many spacings of. */
+function rowsAround({ posts, spacing_m }: RouteJob["rows"], x: number, y: number, spacings = 2): readonly number[] {
   return Array.from(spacing_m.keys()).filter((row) => {
     const [sx = 0, sy = 0, ex = 0, ey = 0] = posts.subarray(4 * row, 4 * row + 4);
-    return nearestOnSegment(x, y, sx, sy, ex, ey).distance_m < 2 * Number(spacing_m[row]);
+    return nearestOnSegment(x, y, sx, sy, ex, ey).distance_m < spacings * Number(spacing_m[row]);
+  });
+}
+
+/** Ends of rows that a source stands beside. */
+function endsAround({ rows, sources }: RouteJob): readonly number[] {
+  return sources.flatMap(({ xy: [x, y] }) => rowsAround(rows, x, y, 3).flatMap((row) => [2 * row, 2 * row + 1]));
+}
+
+/** Ends that stand out from their neighbour by so much that a way along its side bends around them. */
+function outstanding(ends: readonly RowEnd[], beside: Neighbours, { postDistance_m }: RouteJob): readonly number[] {
+  return ends.flatMap((end, i) => {
+    const side = i % 2;
+    const next = Number((side === 0 ? beside.start : beside.end)[end.row]);
+    const other = ends[2 * next + side];
+    if (next < 0 || other === undefined) return [];
+    const out_m = (end.post[0] - other.post[0]) * end.outward[0] + (end.post[1] - other.post[1]) * end.outward[1];
+    if (Math.abs(out_m) < 2 * postDistance_m) return [];
+    return [out_m > 0 ? i : 2 * next + side];
   });
 }
 

@@ -12,6 +12,11 @@ export interface RowGroup {
 /** The end that each group meets the water at; null where no trench can be. */
 export type EndChoice = readonly (0 | 1 | null)[];
 
+/** Every row by itself. */
+export function singleRows(groups: readonly RowGroup[]): readonly RowGroup[] {
+  return groups.flatMap(({ rows, ends }) => rows.map((row) => ({ rows: [row], ends })));
+}
+
 /** Runs of rows whose heads follow one another at every end that may meet the water. */
 export function rowGroups(
   pin: RouteRows["pin"],
