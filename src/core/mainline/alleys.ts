@@ -1,4 +1,4 @@
-import { planePoint } from "../plane/coordinate.ts";
+import { type PlanePoint, planePoint } from "../plane/coordinate.ts";
 import type { Clearance } from "./clearance.ts";
 import type { GraphDraft } from "./graph-draft.ts";
 import { headOf, type RowEnd } from "./heads.ts";
@@ -25,6 +25,8 @@ export function linkAlleys(
   clearance: Pick<Clearance, "isUntouched">,
 ): readonly (readonly number[])[] {
   const nodes: (readonly number[])[] = [];
+  /** Nodes of each alley, by block and the line before it. */
+  const gaps = new Map<string, number[]>();
   const hands = handsOf(rows, ends, beside);
   const before = { start: new Map<number, number>(), end: new Map<number, number>() };
   const nodeBeside = (row: number, side: 0 | 1, towards: 1 | -1): number => {
@@ -49,8 +51,9 @@ export function linkAlleys(
       const known = towards === -1 ? [before.start.get(row), before.end.get(row)] : [];
       const start = known[0] ?? nodeBeside(row, 0, towards);
       const end = known[1] ?? nodeBeside(row, 1, towards);
-      draft.linkIfClear(start, end, alleyFactor);
       own.push(start, end);
+      const gap = `${rows.block[row]} ${Number(rows.line[row]) + (towards === 1 ? 0 : -1)}`;
+      gaps.set(gap, [...(gaps.get(gap) ?? []), start, end]);
       for (const [node, side, next] of [
         [start, 0, beside.start],
         [end, 1, beside.end],
@@ -71,7 +74,21 @@ export function linkAlleys(
     const onward = Number(beside.onward[row]);
     if (onward >= 0) draft.linkIfClear(Number(heads[2 * row + 1]), Number(heads[2 * onward]));
   }
+  for (const gap of gaps.values()) linkAlong(draft, gap);
   return nodes;
+}
+
+/** Links the places of one alley, each with the next along it. */
+function linkAlong(draft: GraphDraft, gap: readonly number[]): void {
+  const places = [...new Set(gap)].filter((node) => node >= 0).map((node) => ({ node, at: draft.placeOf(node) }));
+  const [first, ...others] = places;
+  if (first === undefined) return;
+  const away_m = (from: PlanePoint, to: PlanePoint) => Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const end = others.reduce((far, each) => (away_m(first.at, each.at) > away_m(first.at, far.at) ? each : far), first);
+  const along = places.toSorted((a, b) => away_m(end.at, a.at) - away_m(end.at, b.at));
+  along.slice(1).forEach(({ node }, i) => {
+    draft.linkIfClear(along[i]?.node ?? -1, node, alleyFactor);
+  });
 }
 
 /** For each block 1 where its next line lies to the right of a row, seen from its start; -1 where to the left. */

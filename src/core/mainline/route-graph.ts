@@ -46,9 +46,19 @@ export function routeGraph(job: RouteJob): RouteGraph {
   const outer = outerEnds(heads, chains, beside);
   const outerHeads = outer.map((i) => Number(heads[i]));
   const free = [...drawn.flatMap(({ nodes }) => nodes), ...outerHeads];
-  for (const i of new Set([...outer, ...outstanding(ends, beside, job), ...endsAround(job)])) {
+  const steps = stepsOf(ends, beside, job);
+  const bent = [...outer, ...steps.map(([out]) => out), ...endsAround(job), ...withoutHead(heads)];
+  for (const i of new Set(bent)) {
     const end = ends[i];
-    if (end !== undefined) free.push(...shoulders(end, clearance).map(draft.node));
+    if (end === undefined) continue;
+    const around = shoulders(end, clearance).map(draft.node);
+    free.push(...around);
+    // On along the alleys and to the heads that lie farther in, however far these are.
+    const onward = [
+      ...(alleys[end.row] ?? []),
+      ...steps.flatMap(([out, back]) => (out === i ? Number(heads[back]) : [])),
+    ];
+    for (const node of around) for (const next of onward) draft.linkIfClear(node, next);
   }
   const corners = cornersOf(job, clearance);
   for (let i = 0; i < corners.length; i += 2) free.push(draft.node(planePoint(corners[i] ?? 0, corners[i + 1] ?? 0)));
@@ -81,21 +91,31 @@ function rowsAround({ posts, spacing_m }: RouteJob["rows"], x: number, y: number
   });
 }
 
+/** Ends, by index, that no trench can meet, though it may get past them. */
+function withoutHead(heads: Int32Array): readonly number[] {
+  return Array.from(heads.keys()).filter((i) => Number(heads[i]) < 0);
+}
+
 /** Ends of rows that a source stands beside. */
 function endsAround({ rows, sources }: RouteJob): readonly number[] {
   return sources.flatMap(({ xy: [x, y] }) => rowsAround(rows, x, y, 3).flatMap((row) => [2 * row, 2 * row + 1]));
 }
 
-/** Ends that stand out from their neighbour by so much that a way along its side bends around them. */
-function outstanding(ends: readonly RowEnd[], beside: Neighbours, { postDistance_m }: RouteJob): readonly number[] {
-  return ends.flatMap((end, i) => {
+/** Ends, by index, that stand out from their neighbour's by so much that a way along their side bends around them: the outer and the inner. */
+function stepsOf(
+  ends: readonly RowEnd[],
+  beside: Neighbours,
+  { postDistance_m }: RouteJob,
+): readonly (readonly [out: number, back: number])[] {
+  return ends.flatMap((end, i): readonly (readonly [number, number])[] => {
     const side = i % 2;
     const next = Number((side === 0 ? beside.start : beside.end)[end.row]);
-    const other = ends[2 * next + side];
+    const j = 2 * next + side;
+    const other = ends[j];
     if (next < 0 || other === undefined) return [];
     const out_m = (end.post[0] - other.post[0]) * end.outward[0] + (end.post[1] - other.post[1]) * end.outward[1];
     if (Math.abs(out_m) < 2 * postDistance_m) return [];
-    return [out_m > 0 ? i : 2 * next + side];
+    return [out_m > 0 ? [i, j] : [j, i]];
   });
 }
 
