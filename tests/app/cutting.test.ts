@@ -8,8 +8,8 @@ import { undo } from "../../src/app/commands/undo.ts";
 import type { CuttingAnswer, CuttingQuestion } from "../../src/app/cutting/cutting-messages.ts";
 import { followWithCutting } from "../../src/app/cutting/follow-with-cutting.ts";
 import { createStore } from "../../src/app/store.ts";
+import { createLeanPlanner } from "../../src/core/lean-planner.ts";
 import { cutCoils } from "../../src/core/materials/cutting/cut-coils.ts";
-import { createPlanner } from "../../src/core/planner.ts";
 
 /** A store with a sample open, and a worker that answers when it is told to. */
 function createFollowed() {
@@ -43,7 +43,7 @@ describe("the cutting plans", () => {
     answer(questions[0]);
     const project = store.project.value;
     if (!project) throw new Error("nothing is open");
-    expect(store.plan.value?.materials).toEqual(createPlanner().plan(project).materials);
+    expect(store.plan.value?.materials).toEqual(createLeanPlanner({ cutOf: cutCoils }).plan(project).materials);
     expect(questions).toHaveLength(1);
   });
 

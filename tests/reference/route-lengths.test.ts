@@ -6,38 +6,17 @@ import { gardenJobs, randomRouteJobs, sparseJobs } from "../support/random-route
 // ways by a visibility graph that keeps the whole distances, trees by dynamic programming over sets of rows (Dreyfus and Wagner 1971).
 
 const parcels = 40;
-/** A way may end farther out than the exact one, and pass a row nearer than the whole distance where it must: by centimetres. */
-const closer = 0.995;
+/**
+ * Rows as bare lines reach as far as the trench crosses their line; ours may pass between there and the anchor, and comes out shorter by
+ * so much.
+ */
+const closer = 0.98;
 /** At worst, single ways and trees. */
 const mostWay = 1.07;
 const mostTree = 1.08;
 
-/**
- * Where routes are longer than that today, by the seed of the parcel, and by how much: a source beside a row's end that is gone round too far out,
- * and rows of a run that would each take another end. None may get worse; one that gets better comes off the list.
- */
-const knownWays = new Map([
-  [1, 1.08],
-  [2, 1.075],
-  [4, 1.085],
-  [7, 1.08],
-  [12, 1.08],
-  [15, 1.105],
-  [16, 1.315],
-  [23, 1.14],
-  [24, 1.155],
-  [26, 1.145],
-  [33, 1.44],
-]);
-const knownTrees = new Map([
-  [2, 1.095],
-  [11, 1.09],
-  [30, 1.48],
-  [34, 1.37],
-]);
-const knownTreesAtEnds = new Map([[11, 1.09]]);
-/** The aim is 1 % on average; on these small pieces of ground, where ways are short, it is not met. */
-const meanWay = 1.02;
+/** On average. */
+const meanWay = 1.01;
 
 function ratios(compared: readonly Compared[]): readonly number[] {
   return compared
@@ -47,16 +26,16 @@ function ratios(compared: readonly Compared[]): readonly number[] {
 
 const mean = (values: readonly number[]) => values.reduce((sum, one) => sum + one, 0) / values.length;
 
-/** Parcels whose worst ratio is above what is allowed, or known of them. */
-function beyond(worst: ReadonlyMap<number, number>, allowed: number, known: ReadonlyMap<number, number>) {
-  return [...worst].filter(([seed, ratio]) => ratio > (known.get(seed) ?? allowed));
+/** Parcels whose ratio is above what is allowed, with it. */
+function beyond(worst: ReadonlyMap<number, number>, allowed: number) {
+  return [...worst].filter(([, ratio]) => ratio > allowed);
 }
 
 describe("routes on random parcels against exact ones", () => {
   it("single ways are near the shortest, on average and at worst, and none is shorter than it can be", () => {
     const jobs = randomRouteJobs(parcels, gardenJobs, [6, 30]);
     const kept = jobs.map(({ seed, job }) => [seed, ratios(pathsCompared(job, 7, true))] as const);
-    expect(beyond(new Map(kept.map(([seed, all]) => [seed, Math.max(...all)])), mostWay, knownWays)).toEqual([]);
+    expect(beyond(new Map(kept.map(([seed, all]) => [seed, Math.max(...all)])), mostWay)).toEqual([]);
     const every = kept.flatMap(([, all]) => all);
     expect(every.length).toBeGreaterThan(100);
     expect(mean(every)).toBeLessThan(meanWay);
@@ -72,8 +51,8 @@ describe("routes on random parcels against exact ones", () => {
     }));
     expect(all.filter(({ ours_m, least_m }) => Number.isFinite(least_m) && !Number.isFinite(ours_m))).toEqual([]);
     const atOurEnds = new Map(all.map(({ seed, ours_m, atOurEnds_m }) => [seed, ours_m / atOurEnds_m]));
-    expect(beyond(atOurEnds, mostTree, knownTreesAtEnds)).toEqual([]);
+    expect(beyond(atOurEnds, mostTree)).toEqual([]);
     const best = new Map(all.map(({ seed, ours_m, least_m }) => [seed, ours_m / least_m]));
-    expect(beyond(best, mostTree, knownTrees)).toEqual([]);
+    expect(beyond(best, mostTree)).toEqual([]);
   });
 });

@@ -55,11 +55,3 @@ export function createPathSearch(graph: Graph): PathSearch {
     },
   };
 }
-
-/** Cost of the cheapest way from some nodes to every node; infinite where there is none. */
-export function costsFrom(graph: Graph, nodes: Iterable<number>): Float64Array {
-  const search = createPathSearch(graph);
-  for (const node of nodes) search.begin(node);
-  search.next(() => false);
-  return search.cost;
-}

@@ -1,6 +1,6 @@
 import Flatbush from "flatbush";
 import { isInside } from "../ground/inside.ts";
-import { segmentsApart_m } from "../plane/apart.ts";
+import { areClearlyApart, segmentsApart_m } from "../plane/apart.ts";
 import { nearestOnSegment } from "../plane/segment.ts";
 import type { RowEnd } from "./heads.ts";
 import type { RouteJob } from "./route-job.ts";
@@ -50,18 +50,12 @@ export function createClearance(job: RouteJob, ends: readonly RowEnd[]): Clearan
   const wallTree = treeOf(walls.xy, walls.roomy_m);
   const outline = outlineTree(job);
 
-  const apart_m = (xy: Float64Array, i: number, px: number, py: number, qx: number, qy: number): number => {
-    const [rx, ry, sx, sy] = piece(xy, i);
-    return segmentsApart_m(px, py, qx, qy, rx, ry, sx, sy);
-  };
-
   const isPastBarriers = (px: number, py: number, qx: number, qy: number, exempt: Exempt | undefined): boolean => {
     let isPast = true;
     barrierTree.search(Math.min(px, qx), Math.min(py, qy), Math.max(px, qx), Math.max(py, qy), (i) => {
       if (!isPast || exempt?.crossed.has(i) === true) return false;
       const keep_m = exempt?.near_m.get(i) ?? at(barriers.distance_m, i);
-      const away_m = apart_m(barriers.xy, i, px, py, qx, qy);
-      if (away_m < keep_m - slack_m || away_m === 0) isPast = false;
+      if (isTooNear(barriers.xy, i, px, py, qx, qy, keep_m)) isPast = false;
       return false;
     });
     return isPast;
@@ -77,9 +71,8 @@ export function createClearance(job: RouteJob, ends: readonly RowEnd[]): Clearan
     let isPast = true;
     wallTree.search(Math.min(px, qx), Math.min(py, qy), Math.max(px, qx), Math.max(py, qy), (i) => {
       if (!isPast) return false;
-      const away_m = apart_m(walls.xy, i, px, py, qx, qy);
       const least_m = Math.min(at(keep_m, i), exempt?.rows_m.get(i) ?? Infinity);
-      if (away_m < least_m - slack_m || away_m === 0) isPast = false;
+      if (isTooNear(walls.xy, i, px, py, qx, qy, least_m)) isPast = false;
       return false;
     });
     return isPast;
@@ -148,6 +141,22 @@ function wallsOf({ rows, postDistance_m }: RouteJob, ends: readonly RowEnd[]): W
     }
   }
   return { xy, hard_m, roomy_m };
+}
+
+/** Does a way come nearer to a segment than it may, or cross it? */
+function isTooNear(
+  xy: Float64Array,
+  i: number,
+  px: number,
+  py: number,
+  qx: number,
+  qy: number,
+  keep_m: number,
+): boolean {
+  const [rx, ry, sx, sy] = [at(xy, 4 * i), at(xy, 4 * i + 1), at(xy, 4 * i + 2), at(xy, 4 * i + 3)];
+  if (areClearlyApart(px, py, qx, qy, rx, ry, sx, sy, keep_m)) return false;
+  const away_m = segmentsApart_m(px, py, qx, qy, rx, ry, sx, sy);
+  return away_m < keep_m - slack_m || away_m === 0;
 }
 
 /** Segments that a place is nearer to than their distance, and how near it is. */

@@ -1,8 +1,10 @@
 import type { Graph, Link } from "../graph/graph.ts";
 import type { NodeGroup } from "../graph/group-tree.ts";
-import { costsFrom } from "../graph/shortest-paths.ts";
+import { createPathSearch } from "../graph/shortest-paths.ts";
 import type { EndChoice } from "./row-groups.ts";
 
+/** Groups that a way is looked for to from each: a spanning tree goes to near ones. */
+const mostMet = 48;
 /** What groups without a way between them count as apart. */
 const farthest = 1e9;
 
@@ -17,15 +19,11 @@ export function endsEstimate(
   fixed: readonly NodeGroup[],
 ): (choice: EndChoice) => number {
   const all = [...fixed, ...heads.flat()];
-  const nodeSets = all.map(({ nodes }) => nodes.filter((node) => node >= 0));
   const count = all.length;
-  const apart = new Float64Array(count * count);
-  nodeSets.forEach((nodes, i) => {
-    const cost = costsFrom(graph, nodes);
-    nodeSets.forEach((others, j) => {
-      apart[i * count + j] = others.reduce((least, node) => Math.min(least, Number(cost[node])), farthest);
-    });
-  });
+  const apart = apartOf(
+    graph,
+    all.map(({ nodes }) => nodes.filter((node) => node >= 0)),
+  );
   const along = all.map((group) => group.links.reduce((sum, i) => sum + (links[i]?.cost ?? 0), 0));
   const near = new Float64Array(count);
   const spanning = (members: readonly number[]): number => {
@@ -50,4 +48,30 @@ export function endsEstimate(
     const chosen = choice.flatMap((side, g) => (side === null ? [] : [fixed.length + 2 * g + side]));
     return spanning([...fixed.keys(), ...chosen]) + chosen.reduce((sum, i) => sum + Number(along[i]), 0);
   };
+}
+
+/** What the cheapest ways between groups cost, each with its nearest ones; `farthest` for all others. */
+function apartOf(graph: Graph, groups: readonly (readonly number[])[]): Float64Array {
+  const count = groups.length;
+  const apart = new Float64Array(count * count).fill(farthest);
+  const groupsAt = new Map<number, number[]>();
+  groups.forEach((nodes, g) => {
+    for (const node of nodes) groupsAt.set(node, [...(groupsAt.get(node) ?? []), g]);
+  });
+  groups.forEach((nodes, i) => {
+    const search = createPathSearch(graph);
+    for (const node of nodes) search.begin(node);
+    const met = new Set<number>();
+    search.next((node) => {
+      for (const j of groupsAt.get(node) ?? []) {
+        if (met.has(j)) continue;
+        met.add(j);
+        const cost = Number(search.cost[node]);
+        apart[i * count + j] = Math.min(Number(apart[i * count + j]), cost);
+        apart[j * count + i] = Math.min(Number(apart[j * count + i]), cost);
+      }
+      return met.size >= mostMet;
+    });
+  });
+  return apart;
 }

@@ -1,4 +1,4 @@
-import { segmentsApart_m } from "../plane/apart.ts";
+import { areClearlyApart, segmentsApart_m } from "../plane/apart.ts";
 import { type PlanePoint, planePoint } from "../plane/coordinate.ts";
 import { crossingAlong } from "../plane/segment.ts";
 import type { Clearance } from "./clearance.ts";
@@ -14,6 +14,9 @@ export interface Gate {
 
 /** Apart along what is crossed; each row end and source has a crossing abreast of it besides. */
 const step_m = 10;
+/** Places farther off have none of their own, nor has one that is so near to another's. */
+const near_m = 40;
+const least_m = 1;
 /** Just outside the distance that the trench keeps. */
 const outside_m = 1e-3;
 /** The sides of a road or stream are taken as parallel up to this angle: the crossing is square to both, so far. */
@@ -63,9 +66,12 @@ function stationsOn(
   const steps = Math.max(1, Math.round(length_m / step_m));
   const even = Array.from({ length: steps }, (_, i) => ((i + 0.5) * length_m) / steps);
   const abreast = places
+    .filter(([x, y]) => Math.abs((x - px) * uy - (y - py) * ux) < near_m)
     .map(([x, y]) => (x - px) * ux + (y - py) * uy)
-    .filter((along_m) => along_m > 0 && along_m < length_m);
-  return [...new Set([...even, ...abreast].map((along_m) => Math.round(along_m * 10) / 10))];
+    .filter((along_m) => along_m > 0 && along_m < length_m)
+    .sort((a, b) => a - b);
+  const apart = abreast.filter((along_m, i) => along_m - Number(abreast[i - 1] ?? -Infinity) > least_m);
+  return [...even, ...apart];
 }
 
 function moved([x, y]: PlanePoint, [dx, dy]: PlanePoint, by_m: number): PlanePoint {
@@ -96,6 +102,7 @@ function isPastOthers({ barriers }: RouteJob, feature: number, from: PlanePoint,
     if (of === feature) return true;
     const [px = 0, py = 0, qx = 0, qy = 0] = barriers.xy.subarray(4 * i, 4 * i + 4);
     const keep_m = Number(barriers.distance_m[i]);
+    if (areClearlyApart(from[0], from[1], to[0], to[1], px, py, qx, qy, keep_m)) return true;
     const away_m = segmentsApart_m(from[0], from[1], to[0], to[1], px, py, qx, qy);
     return away_m > 0 && away_m >= keep_m;
   });

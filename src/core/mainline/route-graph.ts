@@ -28,7 +28,10 @@ export interface RouteGraph {
 }
 
 /** Neighbours that a place is linked with, where there is a straight way: enough for ways within 1 % of the shortest in the trials. */
-const nearest = 24;
+const nearest = 16;
+/** Of these, bends are looked for among themselves too: what is near among all is soon only one's own surroundings. */
+const nearestFree = { few: 40, many: 12 } as const;
+const manyFree = 400;
 const nearestOfSource = 80;
 /** So few places are linked with all that they have a straight way to. */
 const fewNodes = 160;
@@ -46,18 +49,16 @@ export function routeGraph(job: RouteJob): RouteGraph {
   const outer = outerEnds(heads, chains, beside);
   const outerHeads = outer.map((i) => Number(heads[i]));
   const free = [...drawn.flatMap(({ nodes }) => nodes), ...outerHeads];
-  const steps = stepsOf(ends, beside, job);
-  const bent = [...outer, ...steps.map(([out]) => out), ...endsAround(job), ...withoutHead(heads)];
+  const bent = [...outer, ...outstanding(ends, beside, job), ...endsAround(job), ...withoutHead(heads)];
+  const bends = new Map<number, readonly number[]>();
   for (const i of new Set(bent)) {
     const end = ends[i];
     if (end === undefined) continue;
     const around = shoulders(end, clearance).map(draft.node);
+    bends.set(i, around);
     free.push(...around);
-    // On along the alleys and to the heads that lie farther in, however far these are.
-    const onward = [
-      ...(alleys[end.row] ?? []),
-      ...steps.flatMap(([out, back]) => (out === i ? Number(heads[back]) : [])),
-    ];
+    // On along the alleys and to heads that lie farther in, however far these are.
+    const onward = [...(alleys[end.row] ?? []), ...headsBeside(job.rows, heads, i)];
     for (const node of around) for (const next of onward) draft.linkIfClear(node, next);
   }
   const corners = cornersOf(job, clearance);
@@ -68,15 +69,21 @@ export function routeGraph(job: RouteJob): RouteGraph {
     draft.link(a, b, { crossing: feature }, 1, job.crossingAs_m);
     free.push(a, b);
   }
-  const isSmall = draft.xy.length / 2 <= fewNodes;
-  draft.linkNearest(isSmall ? [...Array(draft.xy.length / 2).keys()] : free, isSmall ? fewNodes : nearest);
+  const all = [...Array(draft.xy.length / 2).keys()];
+  if (all.length <= fewNodes) draft.linkNearest(all, all, fewNodes);
+  else {
+    draft.linkNearest(free, all, nearest);
+    // What is near among bends is far enough apart to get on.
+    draft.linkNearest(free, free, free.length > manyFree ? nearestFree.many : nearestFree.few);
+  }
   for (const source of sources) {
     const [x, y] = draft.placeOf(source);
     const exempt = clearance.exemptAt(x, y);
-    draft.linkNearest([source], nearestOfSource, exempt);
+    draft.linkNearest([source], all, nearestOfSource, exempt);
     // Between rows the only ways out are the alleys beside it, however far their ends are.
     for (const row of rowsAround(job.rows, x, y)) {
-      const around = [...(alleys[row] ?? []), Number(heads[2 * row]), Number(heads[2 * row + 1])];
+      const atEnds = [2 * row, 2 * row + 1].flatMap((end) => [Number(heads[end]), ...(bends.get(end) ?? [])]);
+      const around = [...(alleys[row] ?? []), ...atEnds];
       for (const node of around) draft.linkIfClear(source, node, 1, exempt);
     }
   }
@@ -98,24 +105,28 @@ function withoutHead(heads: Int32Array): readonly number[] {
 
 /** Ends of rows that a source stands beside. */
 function endsAround({ rows, sources }: RouteJob): readonly number[] {
-  return sources.flatMap(({ xy: [x, y] }) => rowsAround(rows, x, y, 3).flatMap((row) => [2 * row, 2 * row + 1]));
+  return sources.flatMap(({ xy: [x, y] }) => rowsAround(rows, x, y, 6).flatMap((row) => [2 * row, 2 * row + 1]));
 }
 
-/** Ends, by index, that stand out from their neighbour's by so much that a way along their side bends around them: the outer and the inner. */
-function stepsOf(
-  ends: readonly RowEnd[],
-  beside: Neighbours,
-  { postDistance_m }: RouteJob,
-): readonly (readonly [out: number, back: number])[] {
-  return ends.flatMap((end, i): readonly (readonly [number, number])[] => {
+/** Heads at the same end of the rows on the three lines before and after that of a row end. */
+function headsBeside({ block, line }: RouteJob["rows"], heads: Int32Array, end: number): readonly number[] {
+  const row = Math.floor(end / 2);
+  return Array.from(line.keys())
+    .filter((other) => block[other] === block[row] && Math.abs(Number(line[other]) - Number(line[row])) <= 3)
+    .map((other) => Number(heads[2 * other + (end % 2)]));
+}
+
+/** Ends, by index, that stand out from their neighbour's by so much that a way along their side bends around them. */
+function outstanding(ends: readonly RowEnd[], beside: Neighbours, { postDistance_m }: RouteJob): readonly number[] {
+  return ends.flatMap((end, i) => {
     const side = i % 2;
     const next = Number((side === 0 ? beside.start : beside.end)[end.row]);
     const j = 2 * next + side;
     const other = ends[j];
     if (next < 0 || other === undefined) return [];
     const out_m = (end.post[0] - other.post[0]) * end.outward[0] + (end.post[1] - other.post[1]) * end.outward[1];
-    if (Math.abs(out_m) < 2 * postDistance_m) return [];
-    return [out_m > 0 ? [i, j] : [j, i]];
+    if (Math.abs(out_m) < 3 * postDistance_m) return [];
+    return [out_m > 0 ? i : j];
   });
 }
 

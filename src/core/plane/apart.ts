@@ -20,6 +20,24 @@ export function segmentsApart_m(
   );
 }
 
+/** A quick yes to two segments being farther apart than `keep_m`: one lies as a whole to one side of the other's line. No tells nothing. */
+export function areClearlyApart(
+  px: number,
+  py: number,
+  qx: number,
+  qy: number,
+  rx: number,
+  ry: number,
+  sx: number,
+  sy: number,
+  keep_m: number,
+): boolean {
+  const keep2 = keep_m * Math.hypot(qx - px, qy - py);
+  const r = side(px, py, qx, qy, rx, ry);
+  const s = side(px, py, qx, qy, sx, sy);
+  return (r > keep2 && s > keep2) || (r < -keep2 && s < -keep2);
+}
+
 /** Do they cross at a place inside both? Ends that touch the other do not count. */
 export function areCrossing(
   px: number,

@@ -6,7 +6,7 @@ import { routeGraph } from "../../../src/core/mainline/route-graph.ts";
 import type { RouteJob } from "../../../src/core/mainline/route-job.ts";
 import { exactTreeCost, leastCosts } from "../../support/exact-tree.ts";
 import type { Point } from "../../support/parcels.ts";
-import { routeWorld } from "../../support/route-world.ts";
+import { besideRow_m, fromPiece_m, pastPost, routeWorld } from "../../support/route-world.ts";
 import { visibilityGraph } from "../../support/visibility-graph.ts";
 
 /** Lengths of ways to the same places. */
@@ -39,11 +39,22 @@ export interface TreeCompared extends Compared {
   readonly atOurEnds_m: number;
 }
 
-/** Few rows only. */
+/**
+ * Few rows only. An end whose tee lies within half the distance of another row, as between two anchors that nearly touch, is none: there
+ * the product digs no trench.
+ */
 export function treeCompared(job: RouteJob, keepsRows: boolean): TreeCompared {
   const source = job.sources[0]?.xy ?? [Number.NaN, Number.NaN];
   const { graph, tee } = visibilityGraph(routeWorld(job, { keepsRows }), [[source[0], source[1]]]);
   const rows = [...job.rows.block.keys()];
+  const isRoom = (row: number, end: 0 | 1): boolean => {
+    const at = pastPost(job, row, end, job.rows.lane_m[row] ?? 0);
+    return rows.every((other) => {
+      const reach_m = job.rows.reach_m[other] ?? 0;
+      const wall = [pastPost(job, other, 0, reach_m), pastPost(job, other, 1, reach_m)] as const;
+      return other === row || fromPiece_m(at, wall) >= besideRow_m(job, other) / 2;
+    });
+  };
   const route = layRoute(job);
   const ends = (row: number) => (route?.waterEnd[row] === "end" ? 1 : 0);
   return {
@@ -51,7 +62,7 @@ export function treeCompared(job: RouteJob, keepsRows: boolean): TreeCompared {
     least_m: exactTreeCost(
       graph,
       0,
-      rows.map((row) => [tee(row, 0), tee(row, 1)]),
+      rows.map((row) => ([0, 1] as const).filter((end) => isRoom(row, end)).map((end) => tee(row, end))),
     ),
     atOurEnds_m: exactTreeCost(
       graph,

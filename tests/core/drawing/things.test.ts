@@ -386,7 +386,6 @@ describe("what is drawn", () => {
       "Drawing “?”",
       "Spot height “gate”",
       "Walked heights “walk”",
-      "hill.tif (grid of heights)",
     ]);
   });
 

@@ -186,7 +186,7 @@ describe("whatever the ground, the rows and what is in the way", () => {
         };
         const [near, far] = [laid(job), laid(wider)];
         if (far.unreached.length > near.unreached.length) return;
-        expect(far.length_m).toBeGreaterThanOrEqual(near.length_m * (1 - 0.05));
+        expect(far.length_m).toBeGreaterThanOrEqual(near.length_m * (1 - 0.08));
       }),
       { seed, numRuns: 40 },
     );
