@@ -1,6 +1,6 @@
 import { planePoint } from "../plane/coordinate.ts";
-import { nearestOnSegment } from "../plane/segment.ts";
 import { linkAlleys } from "./alleys.ts";
+import { addBends, outerEnds, rowsAround } from "./bends.ts";
 import { type Clearance, createClearance } from "./clearance.ts";
 import { cornersOf } from "./corners.ts";
 import { addDrawn, type DrawnTee, type DrawnWay, drawnBetween, drawnTee } from "./drawn-lines.ts";
@@ -10,7 +10,6 @@ import { headOf, type RowEnd, rowEnds } from "./heads.ts";
 import { type Neighbours, neighboursOf } from "./neighbours.ts";
 import { freeEnd, pushedEnds } from "./place-heads.ts";
 import type { RouteJob } from "./route-job.ts";
-import { shoulders } from "./shoulders.ts";
 
 /** Where a trench may run: a ladder of row ends and alleys, with the corners of what is in the way. */
 export interface RouteGraph {
@@ -48,19 +47,8 @@ export function routeGraph(job: RouteJob): RouteGraph {
   const alleys = linkAlleys(draft, job, ends, heads, beside, clearance);
   const outer = outerEnds(heads, chains, beside);
   const outerHeads = outer.map((i) => Number(heads[i]));
-  const free = [...drawn.flatMap(({ nodes }) => nodes), ...outerHeads];
-  const bent = [...outer, ...outstanding(ends, beside, job), ...endsAround(job), ...withoutHead(heads)];
-  const bends = new Map<number, readonly number[]>();
-  for (const i of new Set(bent)) {
-    const end = ends[i];
-    if (end === undefined) continue;
-    const around = shoulders(end, clearance).map(draft.node);
-    bends.set(i, around);
-    free.push(...around);
-    // On along the alleys and to heads that lie farther in, however far these are.
-    const onward = [...(alleys[end.row] ?? []), ...headsBeside(job.rows, heads, i)];
-    for (const node of around) for (const next of onward) draft.linkIfClear(node, next);
-  }
+  const bends = addBends(draft, job, { ends, heads, alleys, outer, beside, clearance });
+  const free = [...drawn.flatMap(({ nodes }) => nodes), ...outerHeads, ...[...bends.values()].flat()];
   const corners = cornersOf(job, clearance);
   for (let i = 0; i < corners.length; i += 2) free.push(draft.node(planePoint(corners[i] ?? 0, corners[i + 1] ?? 0)));
   const abreast = [...job.sources.map(({ xy }) => xy), ...outerHeads.map(draft.placeOf)];
@@ -81,53 +69,13 @@ export function routeGraph(job: RouteJob): RouteGraph {
     const exempt = clearance.exemptAt(x, y);
     draft.linkNearest([source], all, nearestOfSource, exempt);
     // Between rows the only ways out are the alleys beside it, however far their ends are.
-    for (const row of rowsAround(job.rows, x, y)) {
+    for (const row of rowsAround(job.rows, x, y, 2)) {
       const atEnds = [2 * row, 2 * row + 1].flatMap((end) => [Number(heads[end]), ...(bends.get(end) ?? [])]);
       const around = [...(alleys[row] ?? []), ...atEnds];
       for (const node of around) draft.linkIfClear(source, node, 1, exempt);
     }
   }
   return { draft, clearance, sources, heads, ends, chains, beside, drawn };
-}
-
-/** Rows that a place is within so many spacings of. */
-function rowsAround({ posts, spacing_m }: RouteJob["rows"], x: number, y: number, spacings = 2): readonly number[] {
-  return Array.from(spacing_m.keys()).filter((row) => {
-    const [sx = 0, sy = 0, ex = 0, ey = 0] = posts.subarray(4 * row, 4 * row + 4);
-    return nearestOnSegment(x, y, sx, sy, ex, ey).distance_m < spacings * Number(spacing_m[row]);
-  });
-}
-
-/** Ends, by index, that no trench can meet, though it may get past them. */
-function withoutHead(heads: Int32Array): readonly number[] {
-  return Array.from(heads.keys()).filter((i) => Number(heads[i]) < 0);
-}
-
-/** Ends of rows that a source stands beside. */
-function endsAround({ rows, sources }: RouteJob): readonly number[] {
-  return sources.flatMap(({ xy: [x, y] }) => rowsAround(rows, x, y, 6).flatMap((row) => [2 * row, 2 * row + 1]));
-}
-
-/** Heads at the same end of the rows on the three lines before and after that of a row end. */
-function headsBeside({ block, line }: RouteJob["rows"], heads: Int32Array, end: number): readonly number[] {
-  const row = Math.floor(end / 2);
-  return Array.from(line.keys())
-    .filter((other) => block[other] === block[row] && Math.abs(Number(line[other]) - Number(line[row])) <= 3)
-    .map((other) => Number(heads[2 * other + (end % 2)]));
-}
-
-/** Ends, by index, that stand out from their neighbour's by so much that a way along their side bends around them. */
-function outstanding(ends: readonly RowEnd[], beside: Neighbours, { postDistance_m }: RouteJob): readonly number[] {
-  return ends.flatMap((end, i) => {
-    const side = i % 2;
-    const next = Number((side === 0 ? beside.start : beside.end)[end.row]);
-    const j = 2 * next + side;
-    const other = ends[j];
-    if (next < 0 || other === undefined) return [];
-    const out_m = (end.post[0] - other.post[0]) * end.outward[0] + (end.post[1] - other.post[1]) * end.outward[1];
-    if (Math.abs(out_m) < 3 * postDistance_m) return [];
-    return [out_m > 0 ? i : j];
-  });
 }
 
 /** Where the trench crosses the lines of the rows: on drawn lines, else in the lane, as far as there is room. */
@@ -163,17 +111,5 @@ function chainsOf(
     if (way !== undefined) return drawnBetween(way, head, Number(heads[other]));
     const link = draft.linkIfClear(head, Number(heads[other]));
     return link < 0 ? [] : [link];
-  });
-}
-
-/** Row ends, by index, without a neighbour on one side: where a run of heads begins and ends. */
-function outerEnds(heads: Int32Array, chains: readonly (readonly number[])[], beside: Neighbours): readonly number[] {
-  const hasBefore = new Uint8Array(heads.length);
-  chains.forEach((links, i) => {
-    const next = Number((i % 2 === 0 ? beside.start : beside.end)[Math.floor(i / 2)]);
-    if (links.length > 0) hasBefore[2 * next + (i % 2)] = 1;
-  });
-  return Array.from(heads.keys()).filter((i) => {
-    return Number(heads[i]) >= 0 && (hasBefore[i] === 0 || chains[i]?.length === 0);
   });
 }
