@@ -1,3 +1,4 @@
+import { nearestOnSegment } from "../plane/segment.ts";
 import { legLengths_m, type Route } from "./route.ts";
 
 type Place = readonly [x_m: number, y_m: number];
@@ -21,14 +22,8 @@ function bendsOf(places: readonly Place[]): readonly Place[] {
   const kept: Place[] = [];
   places.forEach((place, i) => {
     const [before, after] = [kept.at(-1), places[i + 1]];
-    if (before === undefined || after === undefined || away_m(place, before, after) > straight_m) kept.push(place);
+    if (before === undefined || after === undefined) kept.push(place);
+    else if (nearestOnSegment(...place, ...before, ...after).distance_m > straight_m) kept.push(place);
   });
   return kept;
-}
-
-function away_m([x, y]: Place, [px, py]: Place, [qx, qy]: Place): number {
-  const [dx, dy] = [qx - px, qy - py];
-  const square = dx * dx + dy * dy;
-  const share = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - px) * dx + (y - py) * dy) / square));
-  return Math.hypot(x - px - share * dx, y - py - share * dy);
 }

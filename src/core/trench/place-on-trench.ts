@@ -1,5 +1,6 @@
 import type { Route } from "../mainline/route.ts";
 import { type PlanePoint, planePoint } from "../plane/coordinate.ts";
+import { nearestOnSegment } from "../plane/segment.ts";
 import type { Branch } from "./trench.ts";
 
 /** A place on a trench: how far along which of its branches, horizontally from the branch's upstream end. */
@@ -19,14 +20,10 @@ export function placeOnTrench(
   let least_m = reach_m;
   branches.forEach((branch, b) => {
     forEachLeg(xy, branch, (from, to, station_m) => {
-      const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-      const square = dx * dx + dy * dy;
-      const share =
-        square === 0 ? 0 : Math.min(1, Math.max(0, ((at[0] - from[0]) * dx + (at[1] - from[1]) * dy) / square));
-      const away_m = Math.hypot(at[0] - from[0] - share * dx, at[1] - from[1] - share * dy);
-      if (away_m > least_m) return;
-      least_m = away_m;
-      nearest = { branch: b, station_m: station_m + share * Math.sqrt(square) };
+      const { along, distance_m } = nearestOnSegment(at[0], at[1], from[0], from[1], to[0], to[1]);
+      if (distance_m > least_m) return;
+      least_m = distance_m;
+      nearest = { branch: b, station_m: station_m + along * Math.hypot(to[0] - from[0], to[1] - from[1]) };
     });
   });
   return nearest;
