@@ -129,5 +129,5 @@ test("pointing at the trench marks its place on the map", async ({ page }) => {
   await expect(page.locator(".trench-place")).toBeVisible();
   await picture(page, "mainline-pointed");
   await page.mouse.move(box.x + box.width / 2, box.y + box.height - 8);
-  await expect(page.locator(".trench-place")).toHaveCount(0);
+  await expect(page.locator(".trench-place")).toBeHidden();
 });
