@@ -50,7 +50,7 @@ test("a place on the chart is shown on the map, and one on the map on the chart,
   const words = await told(page).textContent();
 
   await page.mouse.move(box.x + box.width / 2, box.y - 200);
-  await expect(mark).toHaveCount(0);
+  await expect(mark).toBeHidden();
   await expect(page.locator(".trench-cursor")).toHaveCount(0);
 
   // The place the mark was at is that place of the trench, within what a pixel of the map is long.
