@@ -15,6 +15,17 @@ export function notATiff(name: string): Finding {
   );
 }
 
+/** A track without heights, or no track at all. */
+export function noTrackHeights(name: string): Finding {
+  return unplaced(
+    "readers/no-track-heights",
+    "error",
+    say`${name} holds no track with heights.`,
+    say`The ground's heights are taken from track points that say how high they are.`,
+    say`Record the track with a receiver that notes heights, and save it as GPX 1.1.`,
+  );
+}
+
 /** The file is a TIFF whose cells cannot be read. */
 export function unreadable(name: string, why: string): Finding {
   return unplaced(

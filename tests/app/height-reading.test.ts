@@ -105,3 +105,28 @@ it("says why when the worker breaks, or when the project does not take the heigh
     sentences: ["Another tab writes this project."],
   });
 });
+
+it("takes a track with heights without asking, and says so where it has none", async () => {
+  const { reading, asked, taken } = started();
+  const points = '<trkpt lat="42" lon="-76"><ele>1</ele></trkpt><trkpt lat="43" lon="-76"><ele>2</ele></trkpt>';
+  await reading.takeTrack(new File([`<gpx><trkseg>${points}</trkseg></gpx>`], "walk.gpx"), "metric");
+  expect(reading.state.value.kind).toBe("taken");
+  expect(taken).toMatchObject([
+    {
+      geometry: {
+        coordinates: [
+          [
+            [-76, 42, 1],
+            [-76, 43, 2],
+          ],
+        ],
+      },
+    },
+  ]);
+  await reading.takeTrack(new File(["<gpx/>"], "none.gpx"), "metric");
+  expect(reading.state.value).toMatchObject({
+    kind: "refused",
+    sentences: [expect.stringContaining("no track with heights")],
+  });
+  expect(asked).toEqual([]);
+});

@@ -24,6 +24,23 @@ function createProjectText(): string {
 }
 
 describe("tautrow heights", () => {
+  test("takes a track with heights in without asking for a unit", async () => {
+    const points = [
+      [-122.3021, 38.2882, 100],
+      [-122.3019, 38.2882, 101],
+      [-122.302, 38.2884, 103],
+    ].map(([lon, lat, height]) => `<trkpt lat="${lat}" lon="${lon}"><ele>${height}</ele></trkpt>`);
+    const gpx = `<gpx version="1.1"><trk><trkseg>${points.join("")}</trkseg></trk></gpx>`;
+    const folder = createFolder({ "hill.geojson": createProjectText(), "walk.gpx": gpx, "none.gpx": "<gpx/>" });
+    const said = await say(["heights", "hill.geojson", "walk.gpx", "-o", "out.geojson"], { folder });
+    expect(said).toMatchObject({ code: 0, out: "", notes: "Took in 3 heights along a track. Wrote out.geojson.\n" });
+    const project = projectIn(readFileSync(join(folder, "out.geojson"), "utf8"));
+    expect(project.spotHeights.map(({ height_m }) => height_m)).toEqual([100, 101, 103]);
+    const none = await say(["heights", "hill.geojson", "none.gpx"], { folder });
+    expect(none.code).toBe(1);
+    expect(none.notes).toContain("none.gpx holds no track with heights");
+  });
+
   test("writes the project with the heights around its parcels, and tells what was taken in", async () => {
     const folder = createFolder({ "hill.geojson": createProjectText() });
     const said = await say(["heights", "hill.geojson", heights("utm.tif"), "--unit", "m", "-o", "out.geojson"], {

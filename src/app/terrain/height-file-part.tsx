@@ -5,6 +5,10 @@ import { HeightFileForm } from "./height-file-form.tsx";
 import { heightReadingOf } from "./height-reading-of.ts";
 import { parcelCorners } from "./parcel-corners.ts";
 
+function isTrack({ name }: File): boolean {
+  return /\.gpx$/i.test(name);
+}
+
 /** The button that opens a height file, and what becomes of the file. */
 export function HeightFilePart() {
   const store = useStore();
@@ -22,10 +26,16 @@ export function HeightFilePart() {
           <button type="button" onClick={() => input.current?.click()}>
             Open a height file
           </button>
-          <span class="aside">GeoTIFF, of any size; only what lies around the parcel is taken.</span>
+          <span class="aside">
+            GeoTIFF, of any size; only what lies around the parcel is taken. Or a track with heights (GPX).
+          </span>
         </>
       )}
-      <FileInput field={input} accept=".tif,.tiff,image/tiff" take={(file) => reading.look(file, ground)} />
+      <FileInput
+        field={input}
+        accept=".tif,.tiff,image/tiff,.gpx,application/gpx+xml"
+        take={(file) => (isTrack(file) ? reading.takeTrack(file, store.units.value) : reading.look(file, ground))}
+      />
       {state.kind === "looking" && (
         <p role="status">
           Looking at {state.file.name} …{" "}

@@ -1,7 +1,9 @@
 import { type ReadonlySignal, signal } from "@preact/signals";
-import type { Feature, Polygon } from "geojson";
+import { text, type UnitSystem } from "../../core/units.ts";
+import { gpxHeights } from "../../readers/gpx-heights.ts";
 import type { VerticalUnit } from "../../readers/vertical-unit.ts";
 import type { AboutHeights, HeightAnswer, HeightQuestion, HeightWorker, StartHeightWorker } from "./height-messages.ts";
+import type { HeightFeature } from "./take-heights.ts";
 
 /** How far a height file has come. */
 export type ReadingState =
@@ -20,14 +22,14 @@ const broken = "The part of the page that reads height files could not be loaded
 /** One height file at a time, from being chosen to being taken into the project, read by a worker that is ended when it is stopped. */
 export class HeightReading {
   readonly #startWorker: StartHeightWorker;
-  readonly #take: (file: File, grid: Feature<Polygon>) => readonly string[];
+  readonly #take: (file: File, grid: HeightFeature) => readonly string[];
   readonly #state = signal<ReadingState>({ kind: "none" });
   #worker: HeightWorker | null = null;
   #number = 0;
   #system: string | null = null;
 
   /** `take` puts heights into the project and says why not, or gives an empty list. */
-  constructor(startWorker: StartHeightWorker, take: (file: File, grid: Feature<Polygon>) => readonly string[]) {
+  constructor(startWorker: StartHeightWorker, take: (file: File, grid: HeightFeature) => readonly string[]) {
     this.#startWorker = startWorker;
     this.#take = take;
   }
@@ -41,6 +43,15 @@ export class HeightReading {
     this.#state.value = { kind: "looking", file };
     this.#system = system;
     this.#ask({ file, ...ground, system, unit: null });
+  }
+
+  /** Takes in the heights of a track, which are metres: nothing is asked. */
+  async takeTrack(file: File, units: UnitSystem): Promise<void> {
+    const track = gpxHeights(await file.text(), "track", file.name);
+    const sentences = track.ok
+      ? this.#take(file, track.value)
+      : track.findings.map(({ message, remedy }) => `${text(message, units)} ${text(remedy, units)}`);
+    this.#state.value = { kind: sentences.length > 0 ? "refused" : "taken", file, sentences };
   }
 
   /** Reads the heights around the parcels, of the file that was looked at. */

@@ -1,4 +1,4 @@
-import type { Feature, Polygon } from "geojson";
+import type { Feature, MultiLineString, Polygon } from "geojson";
 import { freeKey } from "../../core/drawing/things.ts";
 import { type Outcome, success } from "../../core/outcome.ts";
 import { withFeature, withoutFeature } from "../../core/project/edits.ts";
@@ -8,10 +8,13 @@ import { edit } from "../commands/edit.ts";
 import type { Store } from "../store.ts";
 import { showReliefAtFirst } from "./relief-choice.ts";
 
+/** A grid of heights, or tracks with heights. */
+export type HeightFeature = Feature<Polygon | MultiLineString>;
+
 /** Puts the heights of a file into the project, in place of an earlier file's, as one step. Says why not, or gives an empty list. */
-export function takeHeights(store: Store, file: string, grid: Feature<Polygon>): readonly string[] {
+export function takeHeights(store: Store, file: string, grid: HeightFeature): readonly string[] {
   const units = store.units.peek();
-  const findings = edit(store, { name: `Heights from ${file}` }, (project) => withGrid(project, grid));
+  const findings = edit(store, { name: `Heights from ${file}` }, (project) => withHeights(project, grid));
   if (findings.length === 0) showReliefAtFirst();
   return findings.map(({ message, remedy }) => `${text(message, units)} ${text(remedy, units)}`);
 }
@@ -26,7 +29,7 @@ export function takeHeightsOut(store: Store): void {
   });
 }
 
-function withGrid(project: Project, grid: Feature<Polygon>): Outcome<Project> {
+function withHeights(project: Project, grid: HeightFeature): Outcome<Project> {
   const cleared = project.heightGrids.reduce((rest, { key }) => withoutFeature(rest, key), project);
   const next = withFeature(cleared, { ...grid, id: freeKey(cleared, "elevation") });
   return success(next, next.findings);

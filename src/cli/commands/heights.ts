@@ -8,6 +8,7 @@ import {
   type UnitSystem,
   withFeature,
 } from "../../core/index.ts";
+import { gpxHeights } from "../../readers/gpx-heights.ts";
 import { inspectElevationFile } from "../../readers/inspect-elevation-file.ts";
 import { readElevationFile } from "../../readers/read-elevation-file.ts";
 import { type VerticalUnit, verticalUnits } from "../../readers/vertical-unit.ts";
@@ -19,11 +20,11 @@ import { readInput, whyUnreadable } from "../inputs.ts";
 import { printable } from "../printable.ts";
 import { exitCode, type Terminal, UsageError } from "../terminal.ts";
 
-/** `tautrow heights`: a project with the heights of a GeoTIFF in it, on standard output or with --out in a file. Gives the exit code. */
+/** `tautrow heights`: a project with the heights of a GeoTIFF or of a GPX track in it, on standard output or with --out in a file. Gives the exit code. */
 export async function heightsCommand(args: Arguments, terminal: Terminal): Promise<number> {
   const [projectFile, heightsFile, ...more] = args.files;
   if (projectFile === undefined || heightsFile === undefined || more.length > 0) {
-    throw new UsageError("Give a project and a GeoTIFF file of heights.");
+    throw new UsageError("Give a project and a GeoTIFF file of heights, or a GPX track.");
   }
   const [input] = await readInput(projectFile, terminal);
   if (input === undefined) throw new UsageError(`${projectFile} is empty.`);
@@ -34,6 +35,7 @@ export async function heightsCommand(args: Arguments, terminal: Terminal): Promi
     return exitCode.findingError;
   }
   const name = basename(heightsFile);
+  if (extname(name).toLowerCase() === ".gpx") return trackHeights(project, heightsFile, args, terminal, units);
   const system = args.value("crs") ?? undefined;
   return withFileBytes(heightsFile, terminal, async (file) => {
     const told = await inspectElevationFile(file, name, system);
@@ -59,6 +61,30 @@ export async function heightsCommand(args: Arguments, terminal: Terminal): Promi
     terminal.note(printable(`${taken(withHeights, wish.id, units)}${out === null ? "" : ` Wrote ${out}.`}\n`));
     return exitCode.fine;
   });
+}
+
+/** The same for a track with heights: they are metres, so no unit is asked for. */
+async function trackHeights(
+  project: Project,
+  file: string,
+  args: Arguments,
+  terminal: Terminal,
+  units: UnitSystem,
+): Promise<number> {
+  const name = basename(file);
+  const [input] = await readInput(file, terminal);
+  const track = gpxHeights(input?.text ?? "", idFor(project, name), name);
+  if (!track.ok) {
+    terminal.note(printable(findingsReport(track.findings, units)));
+    return exitCode.findingError;
+  }
+  const withHeights = withFeature(project, track.value);
+  const out = args.value("out");
+  if (out === null) terminal.out(serializeProject(withHeights));
+  else await write(out, serializeProject(withHeights), terminal);
+  const points = track.value.geometry.coordinates.reduce((sum, line) => sum + line.length, 0);
+  terminal.note(printable(`Took in ${points} heights along a track.${out === null ? "" : ` Wrote ${out}.`}\n`));
+  return exitCode.fine;
 }
 
 function unitOf(given: string | null, name: string, says: VerticalUnit | null): VerticalUnit {
