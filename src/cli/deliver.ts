@@ -1,10 +1,10 @@
-import { rename, writeFile } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import { type ExportFormat, fileName, formats, type Plan } from "../core/index.ts";
 import { countOf } from "./count-of.ts";
 import { whyUnreadable } from "./inputs.ts";
 import { makeFolder } from "./make-folder.ts";
 import { type Terminal, UsageError } from "./terminal.ts";
+import { writeWhole } from "./write-whole.ts";
 
 /** Writes the files that are handed over with every plan into `out`, or into a folder of it. */
 export function writePlan(plan: Plan, out: string, folder: string, terminal: Terminal): Promise<void> {
@@ -12,7 +12,7 @@ export function writePlan(plan: Plan, out: string, folder: string, terminal: Ter
   return writeFiles(delivered, plan, out, folder, terminal);
 }
 
-/** Writes one file a format. Each takes its name only when it is whole, so that nobody loads half a file. */
+/** Writes one file a format. */
 export async function writeFiles(
   chosen: readonly ExportFormat[],
   plan: Plan,
@@ -24,9 +24,7 @@ export async function writeFiles(
   try {
     await makeFolder(target);
     for (const format of chosen) {
-      const file = join(target, fileName(format));
-      await writeFile(`${file}.part`, format.text(plan));
-      await rename(`${file}.part`, file);
+      await writeWhole(join(target, fileName(format)), format.text(plan));
     }
   } catch (problem) {
     throw new UsageError(`${join(out, folder)} ${whyUnreadable(problem)}`);

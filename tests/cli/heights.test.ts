@@ -36,6 +36,8 @@ describe("tautrow heights", () => {
     expect(said).toMatchObject({ code: 0, out: "", notes: "Took in 3 heights along a track. Wrote out.geojson.\n" });
     const project = projectIn(readFileSync(join(folder, "out.geojson"), "utf8"));
     expect(project.spotHeights.map(({ height_m }) => height_m)).toEqual([100, 101, 103]);
+    const again = await say(["heights", "out.geojson", "walk.gpx"], { folder });
+    expect(projectIn(again.out).spotHeights).toEqual(project.spotHeights);
     const none = await say(["heights", "hill.geojson", "none.gpx"], { folder });
     expect(none.code).toBe(1);
     expect(none.notes).toContain("none.gpx holds no track with heights");

@@ -1,4 +1,3 @@
-import { rename, writeFile } from "node:fs/promises";
 import { basename, extname, resolve } from "node:path";
 import {
   formatQuantity,
@@ -19,6 +18,7 @@ import { findingsReport } from "../findings-report.ts";
 import { readInput, whyUnreadable } from "../inputs.ts";
 import { printable } from "../printable.ts";
 import { exitCode, type Terminal, UsageError } from "../terminal.ts";
+import { writeWhole } from "../write-whole.ts";
 
 /** `tautrow heights`: a project with the heights of a GeoTIFF or of a GPX track in it, on standard output or with --out in a file. Gives the exit code. */
 export async function heightsCommand(args: Arguments, terminal: Terminal): Promise<number> {
@@ -55,11 +55,7 @@ export async function heightsCommand(args: Arguments, terminal: Terminal): Promi
     if (outcome.findings.length > 0) terminal.note(printable(findingsReport(outcome.findings, units)));
     if (!outcome.ok) return exitCode.findingError;
     const withHeights = withFeature(project, outcome.value);
-    const out = args.value("out");
-    if (out === null) terminal.out(serializeProject(withHeights));
-    else await write(out, serializeProject(withHeights), terminal);
-    terminal.note(printable(`${taken(withHeights, wish.id, units)}${out === null ? "" : ` Wrote ${out}.`}\n`));
-    return exitCode.fine;
+    return handOver(withHeights, taken(withHeights, wish.id, units), args.value("out"), terminal);
   });
 }
 
@@ -78,13 +74,9 @@ async function trackHeights(
     terminal.note(printable(findingsReport(track.findings, units)));
     return exitCode.findingError;
   }
-  const withHeights = withFeature(project, track.value);
-  const out = args.value("out");
-  if (out === null) terminal.out(serializeProject(withHeights));
-  else await write(out, serializeProject(withHeights), terminal);
   const points = track.value.geometry.coordinates.reduce((sum, line) => sum + line.length, 0);
-  terminal.note(printable(`Took in ${points} heights along a track.${out === null ? "" : ` Wrote ${out}.`}\n`));
-  return exitCode.fine;
+  const said = `Took in ${points} heights along a track.`;
+  return handOver(withFeature(project, track.value), said, args.value("out"), terminal);
 }
 
 function unitOf(given: string | null, name: string, says: VerticalUnit | null): VerticalUnit {
@@ -97,9 +89,10 @@ function unitOf(given: string | null, name: string, says: VerticalUnit | null): 
   );
 }
 
-/** The id of the grid taken from a file of that name before, else a free one. */
-function idFor({ heightGrids, document }: Project, name: string): string {
-  const earlier = heightGrids.find((grid) => grid.name === name);
+/** The id of the grid or track taken from a file of that name before, else a free one. */
+function idFor({ heightGrids, spotHeights, document }: Project, name: string): string {
+  const tracks = spotHeights.filter(({ isOnLine }) => isOnLine);
+  const earlier = [...heightGrids, ...tracks].find((each) => each.name === name);
   if (earlier !== undefined) return earlier.key;
   const taken = new Set(document.features.map(({ id }) => String(id ?? "")));
   const base = `heights-${basename(name, extname(name))}`;
@@ -121,13 +114,16 @@ function taken({ heightGrids }: Project, id: string, units: UnitSystem): string 
   return `Took in ${grid.columns} × ${grid.rows} heights, ${length(grid.cell_m)} apart, from ${length(least)} to ${length(most)}.`;
 }
 
-/** The file takes its name only when it is whole. */
-async function write(out: string, text: string, terminal: Terminal): Promise<void> {
-  const file = resolve(terminal.folder, out);
-  try {
-    await writeFile(`${file}.part`, text);
-    await rename(`${file}.part`, file);
-  } catch (problem) {
-    throw new UsageError(`${out} ${whyUnreadable(problem)}`);
+/** Writes the project out, says what was taken in, and gives the exit code. */
+async function handOver(project: Project, said: string, out: string | null, terminal: Terminal): Promise<number> {
+  if (out === null) terminal.out(serializeProject(project));
+  else {
+    try {
+      await writeWhole(resolve(terminal.folder, out), serializeProject(project));
+    } catch (problem) {
+      throw new UsageError(`${out} ${whyUnreadable(problem)}`);
+    }
   }
+  terminal.note(printable(`${said}${out === null ? "" : ` Wrote ${out}.`}\n`));
+  return exitCode.fine;
 }

@@ -1,7 +1,6 @@
 /** Nodes and links between them, both ways, packed: the links of node n are entries first[n] to first[n + 1]. */
 export interface Graph {
   readonly nodes: number;
-  readonly links: number;
   readonly first: Int32Array;
   /** The node at the other end, the number of the link, and what it costs. */
   readonly to: Int32Array;
@@ -39,5 +38,5 @@ export function graphOf(nodes: number, links: readonly Link[]): Graph {
     put(a, b, i, costs);
     put(b, a, i, costs);
   });
-  return { nodes, links: links.length, first, to, link, cost };
+  return { nodes, first, to, link, cost };
 }

@@ -85,14 +85,19 @@ function skew_deg(a: PlanePoint, b: PlanePoint, [px, py, qx, qy]: readonly [numb
   return (Math.asin(Math.min(1, along)) * 180) / Math.PI;
 }
 
+/** Asked of every leg of every route, on the page too: nothing is made for edges that are not crossed. */
 function leavingFaults(a: PlanePoint, b: PlanePoint, { barriers }: RouteJob): readonly RouteFault[] {
-  return Array.from(barriers.outline).flatMap((outline, i): RouteFault[] => {
-    if (outline < 0) return [];
-    const [px = 0, py = 0, qx = 0, qy = 0] = barriers.xy.subarray(4 * i, 4 * i + 4);
-    if (!areCrossing(a[0], a[1], b[0], b[1], px, py, qx, qy)) return [];
+  const { xy, outline } = barriers;
+  const faults: RouteFault[] = [];
+  for (let i = 0; i < outline.length; i++) {
+    if (Number(outline[i]) < 0) continue;
+    const [px, py] = [Number(xy[4 * i]), Number(xy[4 * i + 1])];
+    const [qx, qy] = [Number(xy[4 * i + 2]), Number(xy[4 * i + 3])];
+    if (!areCrossing(a[0], a[1], b[0], b[1], px, py, qx, qy)) continue;
     const at = between(a, b, crossingAlong(a, b, planePoint(px, py), planePoint(qx, qy)) ?? 0.5);
-    return [{ kind: "leaves", feature: -1, at, away_m: 0, least_m: 0, rows: [] }];
-  });
+    faults.push({ kind: "leaves", feature: -1, at, away_m: 0, least_m: 0, rows: [] });
+  }
+  return faults;
 }
 
 function placeOf({ xy }: Route, point: number): PlanePoint {

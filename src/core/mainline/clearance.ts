@@ -23,7 +23,6 @@ export interface Clearance {
   isFree(x: number, y: number): boolean;
   /** What is left of a row as a wall at its end: the place, and how far the trench should stay from it. */
   wallEnd(row: number, side: 0 | 1): { readonly x: number; readonly y: number; readonly beside_m: number };
-  isInParcels(x: number, y: number): boolean;
   /** Nothing is too near to the place, and no area holds it. */
   isUntouched(x: number, y: number): boolean;
   /** What a way from the place need not mind. */
@@ -107,7 +106,6 @@ export function createClearance(job: RouteJob, ends: readonly RowEnd[]): Clearan
       y: at(walls.xy, 4 * row + 2 * side + 1),
       beside_m: at(walls.roomy_m, row),
     }),
-    isInParcels,
     isUntouched: (x, y) => tooNear(x, y).size === 0 && areasAround(x, y).size === 0,
     exemptAt: (x, y) => {
       const around = areasAround(x, y);

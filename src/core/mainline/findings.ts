@@ -1,6 +1,7 @@
-import { type Finding, listed, quantity, say } from "../finding.ts";
+import { type Finding, quantity, say } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import type { FeatureKey } from "../project/project.ts";
+import { rowsNamed } from "../rows/rows-named.ts";
 
 /** Rows that no trench can get to. */
 export function rowsUnreached(at: LonLat, rows: readonly string[]): Finding {
@@ -97,10 +98,6 @@ export function drawnThroughRows(at: LonLat, rows: readonly string[]): Finding {
     reason: say`The trench would cross under wires and between vines, where no trencher gets through.`,
     remedy: say`Lead the line around the ends of the rows, or leave a cross alley there.`,
   };
-}
-
-function rowsNamed(rows: readonly string[]): string {
-  return `${rows.length === 1 ? "row" : "rows"} ${listed(rows)}`;
 }
 
 function named(name: string | null): string {

@@ -52,10 +52,10 @@ export function grownRoute(
     for (const first of steps.get(node) ?? []) {
       if (first.node === from) continue;
       const way = wayOn(node, first, steps, isFixed);
-      const last = way.nodes.at(-1) ?? first.node;
+      const last = way.at(-1) ?? first.node;
       const exempt: Exempt | undefined = node === root ? clearance.exemptAt(rootAt[0], rootAt[1]) : undefined;
       const one = draft.links[first.link];
-      const places = way.nodes.map(draft.placeOf);
+      const places = way.map(draft.placeOf);
       const pulled = isSpecial(first.link) ? places : pulledStraight(places, clearance, exempt);
       let upstream = point;
       pulled.slice(1).forEach((at, i) => {
@@ -69,7 +69,7 @@ export function grownRoute(
             isDrawn: one?.isDrawn ?? false,
           }) - 1;
       });
-      waiting.push({ node: last, point: upstream, from: way.nodes.at(-2) ?? node });
+      waiting.push({ node: last, point: upstream, from: way.at(-2) ?? node });
     }
   }
   return packed(withoutStraightBends(linedUpTees(withoutStraightBends(points), clearance)));
@@ -81,7 +81,7 @@ function wayOn(
   first: Step,
   steps: ReadonlyMap<number, readonly Step[]>,
   isFixed: (node: number) => boolean,
-): { readonly nodes: readonly number[] } {
+): readonly number[] {
   const nodes = [node, first.node];
   for (let at = first.node, from = node; !isFixed(at); ) {
     const onward = steps.get(at)?.find((step) => step.node !== from);
@@ -89,7 +89,7 @@ function wayOn(
     [from, at] = [at, onward.node];
     nodes.push(at);
   }
-  return { nodes };
+  return nodes;
 }
 
 /** Points without tee or junction that the way runs straight through are left out. */

@@ -1,5 +1,6 @@
-import { type Finding, listed, type Phrase, quantity, say } from "../finding.ts";
+import { type Finding, type Phrase, quantity, say } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
+import { rowsNamed } from "../rows/rows-named.ts";
 import type { LaneConflict, ProfilePoint } from "./trench.ts";
 
 function placed(
@@ -185,6 +186,3 @@ export function rockBedding(at: LonLat, bedding_m: number, least_m: number): Fin
 }
 
 /** "row 3", "rows 3, 5 and 12 more" */
-function rowsNamed(rows: readonly string[]): string {
-  return `${rows.length === 1 ? "row" : "rows"} ${listed(rows)}`;
-}
