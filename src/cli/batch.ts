@@ -1,4 +1,12 @@
-import { type Finding, hasError, type Project, parseProject, type UnitSystem, withSettings } from "../core/index.ts";
+import {
+  type Finding,
+  hasError,
+  type Project,
+  parseProject,
+  type UnitSystem,
+  unitSystems,
+  withSettings,
+} from "../core/index.ts";
 import type { Arguments } from "./arguments.ts";
 import { countOf } from "./count-of.ts";
 import { folderNames, type Input, inputNames, readInput } from "./inputs.ts";
@@ -100,6 +108,8 @@ function jsonText(json: object | null, isBatch: boolean): string {
 /** The units that are asked for, or null. */
 export function unitsOf(args: Arguments): UnitSystem | null {
   const given = args.value("units");
-  if (given === null || given === "us" || given === "metric") return given;
-  throw new UsageError(`--units is us or metric, not "${given}".`);
+  if (given === null) return null;
+  const known = unitSystems.find((each) => each === given);
+  if (known !== undefined) return known;
+  throw new UsageError(`--units is ${unitSystems.join(", ")}, not "${given}".`);
 }

@@ -117,7 +117,7 @@ export const options: readonly Option[] = [
   { name: "out", value: "DIR", help: "write the files of the plan into this folder", commands: ["plan", "export"] },
   {
     name: "units",
-    value: "us|metric",
+    value: "us|metric|metric-bar|metric-head",
     help: "units of tables and sentences; else those of the project",
     commands: ["plan", "check", "sweep", "compare", "draw"],
   },

@@ -80,6 +80,7 @@ export {
   type QuantityKind,
   text,
   type UnitSystem,
+  unitSystems,
   wireGauges,
 } from "./units.ts";
 export { validatePlan } from "./validate-plan.ts";

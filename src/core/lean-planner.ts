@@ -1,4 +1,6 @@
 import { drip } from "./drip/drip.ts";
+import type { PipeLine, WaterPart } from "./drip/watering.ts";
+import type { Watered } from "./drip/watering-stage.ts";
 import { hasError } from "./finding.ts";
 import type { Elevation } from "./ground/elevation.ts";
 import type { BlockGround, Ground } from "./ground/ground.ts";
@@ -68,6 +70,8 @@ export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
   const mainlineOf = remembered(mainlineBy, mainlineDependsOn);
   const trellisOf = remembered(trellis);
   const dripOf = remembered(drip);
+  const wateringOf = remembered(wateringBy, wateringDependsOn);
+  const pipesOf = keptWhileSame<readonly PipeLine[]>();
   const trenchOf = remembered(trenchBy, trenchDependsOn);
   const materialsOf = remembered(materials);
 
@@ -97,6 +101,7 @@ export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
         mainline: null,
         trellis: null,
         drip: null,
+        watering: null,
         trench: null,
         materials: null,
         findings,
@@ -128,12 +133,24 @@ export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
     const structure = trellisOf(rows, laid.value.elevation, project.blocks);
     findings.push(...structure.findings);
     const water = dripOf(rows, main.value, project.blocks);
+    const watered = structure.ok ? wateringOf(mainWorks, rows, main.value, laid.value, structure.value, project) : null;
+    findings.push(...(watered?.findings ?? []));
+    const pipes = pipesOf(watered?.ok ? (watered.value.watering?.pipes ?? []) : []);
     const dug = structure.ok
-      ? trenchOf(mainWorks, main.value, rows, laid.value, structure.value, water, project)
+      ? trenchOf(mainWorks, main.value, rows, laid.value, structure.value, pipes, project)
       : null;
     findings.push(...(dug?.findings ?? []));
     const list = structure.ok
-      ? materialsOf(rows, structure.value, water, project.blocks, project.materials, cutOf, dug?.ok ? dug.value : null)
+      ? materialsOf(
+          rows,
+          structure.value,
+          water,
+          project.blocks,
+          project.materials,
+          cutOf,
+          dug?.ok ? dug.value : null,
+          watered?.ok ? (watered.value.watering?.parts ?? noParts) : noParts,
+        )
       : null;
     findings.push(...(list?.findings ?? []));
     return {
@@ -143,6 +160,7 @@ export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
       mainline: main.value,
       trellis: structure.ok ? structure.value : null,
       drip: water,
+      watering: watered?.ok ? watered.value : null,
       trench: dug?.ok ? dug.value : null,
       materials: list?.ok ? list.value : null,
       findings,
@@ -194,6 +212,8 @@ function withoutBearing(settings: RowSettings): string {
   return JSON.stringify({ ...settings, bearing: null });
 }
 
+const noParts: readonly WaterPart[] = [];
+
 const noWays: Ways = { plantingAreaOf: () => null, cutOf: () => null, mainWorks: null };
 
 function mainlineBy(works: MainWorks | null, rows: Rows, ground: Ground, project: Project) {
@@ -208,6 +228,27 @@ function mainlineDependsOn(works: MainWorks | null, rows: Rows, ground: Ground, 
   return [works, rows, ground, blocks, sources, mainLines, keepOuts, mainLine];
 }
 
+function wateringBy(works: MainWorks | null, ...inputs: Parameters<MainWorks["watering"]>): Outcome<Watered> | null {
+  return works?.watering(...inputs) ?? null;
+}
+
+function wateringDependsOn(works: MainWorks | null, ...inputs: Parameters<MainWorks["watering"]>): readonly unknown[] {
+  const [rows, main, ground, trellis, project] = inputs;
+  const { blocks, sources, mainLine, trench, water, sets, season, materials } = project;
+  return [works, rows, main, ground, trellis, blocks, sources, mainLine, trench, water, sets, season, materials];
+}
+
+/** Gives the earlier object back as long as a new one holds the same, so that what depends on it is not worked out anew. */
+function keptWhileSame<T>(): (value: T) => T {
+  let kept: { readonly value: T; readonly text: string } | null = null;
+  return (value) => {
+    if (kept?.value === value) return value;
+    const text = JSON.stringify(value);
+    if (kept?.text !== text) kept = { value, text };
+    return kept.value;
+  };
+}
+
 function trenchBy(
   works: MainWorks | null,
   ...inputs: Parameters<MainWorks["trench"]>
@@ -216,8 +257,8 @@ function trenchBy(
 }
 
 function trenchDependsOn(works: MainWorks | null, ...inputs: Parameters<MainWorks["trench"]>): readonly unknown[] {
-  const [main, rows, ground, trellis, drip, { blocks, trench, mainLine }] = inputs;
-  return [works, main, rows, ground, trellis, drip, blocks, trench, mainLine];
+  const [main, rows, ground, trellis, pipes, { blocks, trench, mainLine }] = inputs;
+  return [works, main, rows, ground, trellis, pipes, blocks, trench, mainLine];
 }
 
 function blockRowsOf(

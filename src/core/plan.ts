@@ -1,4 +1,5 @@
 import type { Drip } from "./drip/drip.ts";
+import type { Watered } from "./drip/watering-stage.ts";
 import type { Finding } from "./finding.ts";
 import type { Ground } from "./ground/ground.ts";
 import type { Mainline } from "./mainline/water-end.ts";
@@ -19,6 +20,8 @@ export interface Plan {
   readonly mainline: Mainline | null;
   readonly trellis: Trellis | null;
   readonly drip: Drip | null;
+  /** What the water there is does for the drip; null while it is not worked out. */
+  readonly watering: Watered | null;
   /** null without a route of the main line. */
   readonly trench: Trench | null;
   readonly materials: Materials | null;

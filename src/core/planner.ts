@@ -1,3 +1,4 @@
+import { waterRows } from "./drip/water-rows.ts";
 import { createLeanPlanner, type Planner } from "./lean-planner.ts";
 import { createMainWorks } from "./main-works.ts";
 import { layRoute } from "./mainline/lay-route.ts";
@@ -6,5 +7,9 @@ import { plantingArea } from "./plane/overlay.ts";
 
 /** A planner that works out everything: the planting area, the main line and its trench, and the cutting plans too. */
 export function createPlanner(): Planner {
-  return createLeanPlanner({ plantingAreaOf: plantingArea, cutOf: cutCoils, mainWorks: createMainWorks(layRoute) });
+  return createLeanPlanner({
+    plantingAreaOf: plantingArea,
+    cutOf: cutCoils,
+    mainWorks: createMainWorks(layRoute, waterRows),
+  });
 }

@@ -6,7 +6,7 @@ import type { QuantityKind, UnitSystem } from "./units/kind.ts";
 import { unitNamed } from "./units/unit-names.ts";
 
 export { formatQuantity } from "./units/format-quantity.ts";
-export type { QuantityKind, UnitSystem } from "./units/kind.ts";
+export { type QuantityKind, type UnitSystem, unitSystems } from "./units/kind.ts";
 export { type ParsedQuantity, parseQuantity } from "./units/parse-quantity.ts";
 export { gaugeDiameter_mm, gaugeOfDiameter, wireGauges } from "./units/wire-gauge.ts";
 

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { waterRows } from "../../src/core/drip/water-rows.ts";
 import { createLeanPlanner } from "../../src/core/lean-planner.ts";
 import { createMainWorks } from "../../src/core/main-works.ts";
 import { layRoute } from "../../src/core/mainline/lay-route.ts";
@@ -51,7 +52,7 @@ describe("a planner without a way to work out the planting area", () => {
           ground: leanGround,
           findings: leanFindings,
           ...lean
-        } = createLeanPlanner({ cutOf: cutCoils, mainWorks: createMainWorks(layRoute) }).plan(one);
+        } = createLeanPlanner({ cutOf: cutCoils, mainWorks: createMainWorks(layRoute, waterRows) }).plan(one);
         expect(lean).toEqual(whole);
         expect(leanFindings).toEqual(findings.filter(({ code }) => code !== "ground/nothing-to-plant"));
         expect(leanGround?.parcelArea_m2).toBe(ground?.parcelArea_m2);

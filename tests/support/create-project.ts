@@ -13,6 +13,7 @@ import type {
   Wire,
 } from "../../src/core/project/project.ts";
 import { usualWire } from "../../src/core/project/usual-wire.ts";
+import type { DripSettings } from "../../src/core/project/water-settings.ts";
 
 type Point = readonly [x_m: number, y_m: number];
 
@@ -112,10 +113,15 @@ export function createBlock(rows: Partial<RowSettings> = {}, change: Partial<Blo
     name: "Block 1",
     rows: createRowSettings(rows),
     trellis: createTrellisSettings(),
-    drip: { emitterFlow_lph: 1.9, emittersPerVine: 1, overrun_m: 0.6 },
+    drip: createDripSettings({ emitterFlow_lph: 1.9 }),
     plantings: [],
     ...change,
   };
+}
+
+/** The metric defaults with 0.6 m of overrun and no slack. */
+export function createDripSettings(change: Partial<DripSettings> = {}): DripSettings {
+  return { ...defaults.metric.drip, overrun_m: 0.6, slack_ratio: 0, ...change };
 }
 
 /** The metric defaults with one drip and one fruiting wire, a gripper of 0.75 m at the start and a loop of 1 m at the end. */
@@ -163,6 +169,9 @@ export function createProject(change: Partial<Project> = {}): Project {
     ground: createGroundSettings(),
     mainLine: defaults.metric.mainLine,
     trench: defaults.metric.trench,
+    water: defaults.metric.water,
+    sets: defaults.metric.sets,
+    season: defaults.metric.season,
     blocks: [createBlock()],
     materials: {
       ...defaults.us.materials,

@@ -1,7 +1,7 @@
 import { planePoint } from "../../src/core/plane/coordinate.ts";
 import type { Block, MaterialSettings } from "../../src/core/project/project.ts";
 import type { Positions, Row, Rows } from "../../src/core/rows/rows.ts";
-import { createProject, createBlock as createProjectBlock, createWire } from "./create-project.ts";
+import { createDripSettings, createProject, createBlock as createProjectBlock, createWire } from "./create-project.ts";
 
 interface RowSketch {
   readonly length_m: number;
@@ -96,7 +96,7 @@ export function createBlock(changes: Partial<Block> = {}): Block {
       wires: drip === undefined ? fruiting : [{ ...drip, ...ends }, ...fruiting],
       ...ends,
     },
-    drip: { emitterFlow_lph: 2, emittersPerVine: 1, overrun_m: 0.6 },
+    drip: createDripSettings({ emitterFlow_lph: 2 }),
     ...changes,
   };
 }

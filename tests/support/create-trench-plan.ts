@@ -80,7 +80,10 @@ export function createTrenchPlan(groundOf: GroundOf, change: Partial<Project> = 
   const planned = createLeanPlanner({
     plantingAreaOf: plantingArea,
     cutOf: cutCoils,
-    mainWorks: createMainWorks(() => route),
+    mainWorks: createMainWorks(
+      () => route,
+      () => null,
+    ),
   }).plan(project);
   if (planned.trench === null) throw new Error("the plan has no trench");
   return {

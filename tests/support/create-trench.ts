@@ -1,4 +1,3 @@
-import { drip } from "../../src/core/drip/drip.ts";
 import type { Finding } from "../../src/core/finding.ts";
 import { elevationOf } from "../../src/core/ground/elevation.ts";
 import type { Ground } from "../../src/core/ground/ground.ts";
@@ -49,7 +48,7 @@ export function createTrench(sketch: TrenchSketch = {}): DugTrench {
   const main: Mainline = { waterEnd: route.waterEnd, job: routeJob(rows, ground, project), route };
   const structure = trellis(rows, ground.elevation, project.blocks);
   if (!structure.ok) throw new Error("the trellis is not laid");
-  const outcome = trench(main, rows, ground, structure.value, drip(rows, main, project.blocks), project);
+  const outcome = trench(main, rows, ground, structure.value, [], project);
   if (outcome === null || !outcome.ok) throw new Error("the trench is not dug");
   return { dug: outcome.value, findings: outcome.findings, rows, project, main };
 }

@@ -1,3 +1,4 @@
+import { waterRows } from "../../core/drip/water-rows.ts";
 import { createLeanPlanner } from "../../core/lean-planner.ts";
 import { createMainWorks } from "../../core/main-works.ts";
 import { layRoute } from "../../core/mainline/lay-route.ts";
@@ -25,7 +26,7 @@ export function otherProject(project: Project, other: Other): Outcome<Project> {
 
 /** Plans of the other, by a planner of its own: the page's keeps what it knows of the project that is open. */
 export function createOtherPlanner(): (project: Project, other: Other) => Outcome<Plan> {
-  const planner = createLeanPlanner({ cutOf: cutCoils, mainWorks: createMainWorks(layRoute) });
+  const planner = createLeanPlanner({ cutOf: cutCoils, mainWorks: createMainWorks(layRoute, waterRows) });
   return (project, other) => {
     const changed = otherProject(project, other);
     return changed.ok ? success(planner.plan(changed.value)) : changed;

@@ -2,7 +2,7 @@ import { tapeDifferenceAccount } from "../../core/drawing/accounts.ts";
 import type { EdgeRef } from "../../core/drawing/drawn.ts";
 import { edgeSetback } from "../../core/drawing/edges.ts";
 import type { Project } from "../../core/project/project.ts";
-import { formatQuantity } from "../../core/units.ts";
+import { formatQuantity, type UnitSystem } from "../../core/units.ts";
 import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { CellField } from "./cell-field.tsx";
@@ -62,7 +62,7 @@ export function SideFields({ project, side, length_m, isLabelled }: SideFieldsPr
   );
 }
 
-function differenceText(difference_m: number, units: "metric" | "us"): string {
+function differenceText(difference_m: number, units: UnitSystem): string {
   const size = formatQuantity("length", Math.abs(difference_m), units);
   if (Math.abs(difference_m) < 0.005) return "the same";
   return difference_m > 0 ? `${size} more than the tape` : `${size} less than the tape`;

@@ -1,6 +1,7 @@
 import { type Account, account, commonPractice, input, inputs } from "../account.ts";
 import { say } from "../finding.ts";
-import type { Block, DripSettings } from "../project/project.ts";
+import type { Block } from "../project/project.ts";
+import type { DripSettings } from "../project/water-settings.ts";
 import type { Row, Rows } from "../rows/rows.ts";
 import type { Drip } from "./drip.ts";
 

@@ -31,7 +31,8 @@ export function drip(rows: Rows, { waterEnd: waterEnds }: Pick<Mainline, "waterE
     const emitters = row.vines * own.emittersPerVine;
     const waterEnd = waterEnds[index] ?? "start";
     return {
-      lateral_m: row.vines === 0 ? 0 : farthestVine_m(rows, row, index, waterEnd) + own.overrun_m,
+      lateral_m:
+        row.vines === 0 ? 0 : (farthestVine_m(rows, row, index, waterEnd) + own.overrun_m) * (1 + own.slack_ratio),
       waterEnd,
       emitters,
       hoseClips: row.vines === 0 ? 0 : row.vines - 1 + 2,

@@ -1,4 +1,5 @@
 import type { Drip } from "../drip/drip.ts";
+import type { WaterPart } from "../drip/watering.ts";
 import { type Finding, type Phrase, quantity, say } from "../finding.ts";
 import { type Outcome, success } from "../outcome.ts";
 import type { Block, MaterialSettings } from "../project/project.ts";
@@ -55,8 +56,9 @@ export function materials(
   settings: MaterialSettings,
   cut: CutOf,
   trench: Trench | null,
+  water: readonly WaterPart[],
 ): Outcome<Materials> {
-  const structure = needs(rows, trellis, drip, blocks, settings, trench);
+  const structure = needs(rows, trellis, drip, blocks, settings, trench, water);
   const coils = cutJobs(rows, trellis, drip, settings).map((job) => ({ job, plan: cut(job) }));
   const wanted = withJoins(structure.needs, coils, rows.rows.length, blocks);
   const lines = wanted.map((need) => {

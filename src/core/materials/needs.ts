@@ -1,4 +1,5 @@
 import type { Drip } from "../drip/drip.ts";
+import type { WaterPart } from "../drip/watering.ts";
 import { type Finding, listed, quantity, say } from "../finding.ts";
 import type { Block, MaterialSettings, Wire } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
@@ -25,6 +26,7 @@ export function needs(
   blocks: readonly Block[],
   settings: MaterialSettings,
   trench: Trench | null,
+  _water: readonly WaterPart[],
 ): { readonly needs: readonly Need[]; readonly findings: readonly Finding[] } {
   const count = rows.rows.length;
   const parts = partSums(trellis, count);

@@ -11,7 +11,6 @@ import type {
   TrenchSettings,
 } from "./project.ts";
 import type {
-  dripSection,
   groundSection,
   mainLineSection,
   materialsSection,
@@ -20,6 +19,7 @@ import type {
   trenchSection,
 } from "./schema.ts";
 import type { Stated } from "./schema-parts.ts";
+import type { dripSection } from "./water-schema.ts";
 
 interface StatedSettings {
   readonly ground: Stated<typeof groundSection>;

@@ -1,7 +1,6 @@
 import { pipeSizes } from "../hydraulics/pipe-sizes.ts";
 import type { UnitSystem } from "../units.ts";
 import type {
-  DripSettings,
   GroundSettings,
   MainLineSettings,
   MaterialSettings,
@@ -16,12 +15,17 @@ import type {
 import { si } from "./si.ts";
 import { usualCover_m } from "./usual-cover.ts";
 import { usualWire } from "./usual-wire.ts";
+import { usualDrip, usualSeason, usualSets, usualWater } from "./water-defaults.ts";
+import type { DripSettings, SeasonSettings, SetSettings, WaterSettings } from "./water-settings.ts";
 
 /** What stands in for settings that are not stated. The end gap is worked out from the vine spacing. */
 export interface Defaults {
   readonly ground: GroundSettings;
   readonly mainLine: MainLineSettings;
   readonly trench: TrenchSettings;
+  readonly water: WaterSettings;
+  readonly sets: SetSettings;
+  readonly season: SeasonSettings;
   readonly rows: Omit<RowSettings, "endGap_m">;
   readonly trellis: TrellisSettings;
   readonly drip: DripSettings;
@@ -113,6 +117,9 @@ function defaultsIn(units: UnitSystem): Defaults {
       crossingAs_m: length("15 m", "50 ft"),
     },
     trench: trench(units),
+    water: usualWater(units),
+    sets: usualSets(units),
+    season: usualSeason,
     rows: {
       bearing: { kind: "edge", edge: "longest" },
       rowSpacing_m: length("2.4 m", "8 ft"),
@@ -173,7 +180,7 @@ function defaultsIn(units: UnitSystem): Defaults {
       warnShare_ratio: 1 / 3,
       mostShare_ratio: 1 / 2,
     },
-    drip: { emitterFlow_lph: si("flow", "0.5 gal/h"), emittersPerVine: 1, overrun_m: si("length", "2 ft") },
+    drip: usualDrip(units),
     materials: {
       wireCoils_m: [si("length", "1000 ft")],
       hoseCoils_m: [si("length", "500 ft")],
@@ -208,4 +215,9 @@ function defaultsIn(units: UnitSystem): Defaults {
 }
 
 /** The defaults of each unit system. */
-export const defaults: Readonly<Record<UnitSystem, Defaults>> = { metric: defaultsIn("metric"), us: defaultsIn("us") };
+export const defaults: Readonly<Record<UnitSystem, Defaults>> = {
+  metric: defaultsIn("metric"),
+  us: defaultsIn("us"),
+  "metric-bar": defaultsIn("metric"),
+  "metric-head": defaultsIn("metric"),
+};

@@ -68,6 +68,9 @@ export function deriveProject(document: ProjectDocument, earlier: Project | null
     ground,
     mainLine: settings.mainLine,
     trench: settings.trench,
+    water: settings.water,
+    sets: settings.sets,
+    season: settings.season,
     blocks,
     materials: settings.materials,
   };
@@ -93,6 +96,9 @@ function sharing(earlier: Project, project: Project): Project {
     ground: shared(earlier.ground, project.ground),
     mainLine: shared(earlier.mainLine, project.mainLine),
     trench: shared(earlier.trench, project.trench),
+    water: shared(earlier.water, project.water),
+    sets: shared(earlier.sets, project.sets),
+    season: shared(earlier.season, project.season),
     blocks: sharedList(earlier.blocks, project.blocks),
     materials: shared(earlier.materials, project.materials),
   };

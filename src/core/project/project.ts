@@ -2,6 +2,7 @@ import type { Feature, Geometry } from "geojson";
 import type { Finding } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import type { UnitSystem } from "../units.ts";
+import type { DripSettings, SeasonSettings, SetSettings, WaterSettings } from "./water-settings.ts";
 
 /**
  * What the person knows and wants. Immutable.
@@ -32,6 +33,9 @@ export interface Project {
   readonly ground: GroundSettings;
   readonly mainLine: MainLineSettings;
   readonly trench: TrenchSettings;
+  readonly water: WaterSettings;
+  readonly sets: SetSettings;
+  readonly season: SeasonSettings;
   /** Effective settings per block (defaults under project settings under the block's own); at least one. */
   readonly blocks: readonly Block[];
   readonly materials: MaterialSettings;
@@ -487,14 +491,6 @@ export interface TrellisSettings {
   /** Shares of the breaking load that are warned of, and that are an error. */
   readonly warnShare_ratio: number;
   readonly mostShare_ratio: number;
-}
-
-export interface DripSettings {
-  /** Flow of one emitter at its nominal pressure. */
-  readonly emitterFlow_lph: number;
-  readonly emittersPerVine: number;
-  /** Hose past the last vine. */
-  readonly overrun_m: number;
 }
 
 export interface Planting {

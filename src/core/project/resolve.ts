@@ -1,9 +1,9 @@
 import type { Finding } from "../finding.ts";
 import { type Defaults, defaultEndGap_m } from "./defaults.ts";
 import { badSetting } from "./findings.ts";
-import type { BearingChoice, DripSettings, GroundSettings, Planting, RowOne, RowSettings } from "./project.ts";
+import type { BearingChoice, GroundSettings, Planting, RowOne, RowSettings } from "./project.ts";
 import { rowNumbers, rowNumbersWanted } from "./row-numbers.ts";
-import type { blockSection, dripSection, groundSection, rowsSection } from "./schema.ts";
+import type { blockSection, groundSection, rowsSection } from "./schema.ts";
 import type { Stated } from "./schema-parts.ts";
 
 /* What is stated, over what is usual: the settings a stage works with, in SI. */
@@ -74,15 +74,6 @@ function rowOne(stated: NonNullable<Stated<typeof rowsSection>["rowOne"]>): RowO
 
 function minRow(stated: NonNullable<Stated<typeof rowsSection>["minRow"]>): RowSettings["minRow"] {
   return typeof stated === "number" ? { kind: "length", length_m: stated } : { kind: "vines", vines: stated.vines };
-}
-
-/** Drip of a block. */
-export function dripSettings(stated: Stated<typeof dripSection>, usual: DripSettings): DripSettings {
-  return {
-    emitterFlow_lph: stated.emitterFlow ?? usual.emitterFlow_lph,
-    emittersPerVine: stated.emittersPerVine ?? usual.emittersPerVine,
-    overrun_m: stated.overrun ?? usual.overrun_m,
-  };
 }
 
 /** Plantings of a block; "rows" is "1-12" or one number. Findings: `project/bad-setting`. */

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { unitSystems } from "../units.ts";
 import {
   coatings,
   endAssemblyKinds,
@@ -149,12 +150,6 @@ export const trellisSection = section({
   mostShare: quantity("ratio", 0.01, 1),
 });
 
-export const dripSection = section({
-  emitterFlow: quantity("flow", 0, 100),
-  emittersPerVine: count(0, 10),
-  overrun: quantity("length", 0, 20),
-});
-
 const stock = z.object(
   {
     article: label,
@@ -280,7 +275,7 @@ const planting = z.object(
 
 export const rootSection = section({
   name: label,
-  units: words("us", "metric"),
+  units: words(...unitSystems),
 });
 
 export const blockSection = section({
@@ -296,6 +291,9 @@ export const rootSections = [
   "ground",
   "mainLine",
   "trench",
+  "water",
+  "sets",
+  "season",
   "rows",
   "trellis",
   "drip",

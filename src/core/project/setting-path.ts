@@ -3,7 +3,6 @@ import { nearestName } from "./nearest-name.ts";
 import type { JsonObject } from "./project.ts";
 import {
   blockSection,
-  dripSection,
   frameSection,
   groundSection,
   mainLineSection,
@@ -15,6 +14,7 @@ import {
 } from "./schema.ts";
 import type { Section } from "./schema-parts.ts";
 import { blockId } from "./settings.ts";
+import { dripSection, seasonSection, setsSection, waterSection } from "./water-schema.ts";
 
 /** Where a path such as "blocks.east.rows.minRow.vines" leads. */
 export interface SettingPlace {
@@ -39,6 +39,9 @@ const rootParts: Readonly<Record<string, Section<unknown>>> = {
   ground: groundSection,
   mainLine: mainLineSection,
   trench: trenchSection,
+  water: waterSection,
+  sets: setsSection,
+  season: seasonSection,
   materials: materialsSection,
 };
 

@@ -16,15 +16,15 @@ import type {
   TrenchSettings,
 } from "./project.ts";
 import { readSection, type SectionReading } from "./read-section.ts";
-import { dripSettings, groundSettings, plantings, rowSettings } from "./resolve.ts";
+import { groundSettings, plantings, rowSettings } from "./resolve.ts";
 import { mainLineSettings } from "./resolve-main-line.ts";
 import { materialSettings } from "./resolve-materials.ts";
 import { trellisOver, trellisSettings } from "./resolve-trellis.ts";
 import { trenchSettings } from "./resolve-trench.ts";
+import { dripSettings, seasonSettings, setSettings, waterSettings } from "./resolve-water.ts";
 import {
   blockSection,
   blockSections,
-  dripSection,
   frameSection,
   groundSection,
   mainLineSection,
@@ -36,6 +36,8 @@ import {
   trenchSection,
 } from "./schema.ts";
 import type { Section, Stated } from "./schema-parts.ts";
+import { dripSection, seasonSection, setsSection, waterSection } from "./water-schema.ts";
+import type { SeasonSettings, SetSettings, WaterSettings } from "./water-settings.ts";
 
 export interface SettingsReading {
   readonly name: string | null;
@@ -44,6 +46,9 @@ export interface SettingsReading {
   readonly ground: GroundSettings;
   readonly mainLine: MainLineSettings;
   readonly trench: TrenchSettings;
+  readonly water: WaterSettings;
+  readonly sets: SetSettings;
+  readonly season: SeasonSettings;
   readonly blocks: readonly Block[];
   readonly materials: MaterialSettings;
   readonly findings: readonly Finding[];
@@ -81,6 +86,9 @@ export function readSettings(value: Json | undefined): SettingsReading {
   const ground = kept(part(groundSection, settings, "ground"));
   const mainLine = kept(part(mainLineSection, settings, "mainLine"));
   const trench = kept(part(trenchSection, settings, "trench"));
+  const water = kept(part(waterSection, settings, "water"));
+  const sets = kept(part(setsSection, settings, "sets"));
+  const season = kept(part(seasonSection, settings, "season"));
   const rows = kept(part(rowsSection, settings, "rows"));
   const trellis = kept(part(trellisSection, settings, "trellis"));
   const drip = kept(part(dripSection, settings, "drip"));
@@ -115,6 +123,8 @@ export function readSettings(value: Json | undefined): SettingsReading {
   findings.push(...line.findings);
   const dug = trenchSettings(trench, fallback.trench);
   findings.push(...dug.findings);
+  const watered = setSettings(sets, fallback.sets, trench.pipe?.size !== undefined);
+  findings.push(...watered.findings);
   const note = defaultsNote(
     { ground, mainLine, trench, materials, blocks: stated },
     { ground: grounds, mainLine: line.mainLine, trench: dug.trench, materials: supplies, blocks },
@@ -127,6 +137,9 @@ export function readSettings(value: Json | undefined): SettingsReading {
     ground: grounds,
     mainLine: line.mainLine,
     trench: dug.trench,
+    water: waterSettings(water, fallback.water),
+    sets: watered.sets,
+    season: seasonSettings(season, fallback.season),
     blocks,
     materials: supplies,
     findings,

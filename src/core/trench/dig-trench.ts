@@ -1,4 +1,4 @@
-import type { Drip } from "../drip/drip.ts";
+import type { PipeLine } from "../drip/watering.ts";
 import { heightReader } from "../ground/elevation.ts";
 import type { Ground } from "../ground/ground.ts";
 import type { Route } from "../mainline/route.ts";
@@ -37,7 +37,7 @@ export function trench(
   rows: Rows,
   ground: Ground,
   trellis: Trellis,
-  _drip: Drip,
+  _pipes: readonly PipeLine[],
   project: TrenchInput,
 ): Outcome<Trench> | null {
   const { route } = main;

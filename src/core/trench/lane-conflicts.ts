@@ -1,8 +1,9 @@
+import { outward } from "../mainline/outward.ts";
 import type { Route } from "../mainline/route.ts";
 import { reach_m } from "../mainline/route-job.ts";
 import { nearestOnSegment } from "../plane/segment.ts";
 import type { Block } from "../project/project.ts";
-import type { Row, Rows } from "../rows/rows.ts";
+import type { Rows } from "../rows/rows.ts";
 import type { LaneConflict } from "./trench.ts";
 
 /** What a stake is off by when it is driven; no conflict. */
@@ -39,16 +40,6 @@ export function standingOf(rows: Rows, row: number, blocks: readonly Block[]): r
     posts.push({ row, end, what: "post", x: Number(xy[2 * i]), y: Number(xy[2 * i + 1]) });
   }
   return [...ends, ...posts];
-}
-
-/** An end post and the direction out of the row there. */
-export function outward(
-  { start, end }: Pick<Row, "start" | "end">,
-  at: "start" | "end",
-): readonly [post: Row["start"], out: readonly [x: number, y: number]] {
-  const [post, other] = at === "start" ? [start, end] : [end, start];
-  const length_m = Math.hypot(post[0] - other[0], post[1] - other[1]);
-  return [post, length_m === 0 ? [0, 0] : [(post[0] - other[0]) / length_m, (post[1] - other[1]) / length_m]];
 }
 
 /** The nearest place of the trench to every row's posts and anchors at each end, where it is nearer than `least_m`. */

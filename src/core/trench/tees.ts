@@ -1,7 +1,7 @@
+import { outward } from "../mainline/outward.ts";
 import type { Mainline } from "../mainline/water-end.ts";
 import type { Rows } from "../rows/rows.ts";
 import type { Trellis } from "../trellis/trellis.ts";
-import { outward } from "./lane-conflicts.ts";
 import type { Profile } from "./trench.ts";
 
 /** Where a row takes its water off the main line. */

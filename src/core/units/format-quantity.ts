@@ -55,6 +55,16 @@ const metric: Readonly<Record<QuantityKind, Choice>> = {
     [0.1, unit("m³", f.one, 2)],
     [0, unit("m³", f.one, 3)],
   ],
+  speed: always(unit("m/s", f.one, 2)),
+  depth: always(unit("mm", f.one, 1)),
+};
+
+/** What differs from metric where pressures are wanted otherwise. */
+const pressures: Readonly<Record<UnitSystem, Choice>> = {
+  metric: metric.pressure,
+  us: always(unit("psi", f.psi_kpa, 1)),
+  "metric-bar": always(unit("bar", f.bar_kpa, 2)),
+  "metric-head": always(unit("m", f.metreHead_kpa, 1)),
 };
 
 const us: Readonly<Record<QuantityKind, Choice>> = {
@@ -81,7 +91,7 @@ const us: Readonly<Record<QuantityKind, Choice>> = {
     [0, unit("oz", f.ounce_kg, 2)],
   ],
   ratio: metric.ratio,
-  pressure: always(unit("psi", f.psi_kpa, 1)),
+  pressure: pressures.us,
   time: metric.time,
   force: [
     [100 * 4.4482216152605, unit("lbf", f.poundForce_n, 0)],
@@ -92,6 +102,8 @@ const us: Readonly<Record<QuantityKind, Choice>> = {
     [0.1 * 0.764554857984, unit("yd³", f.cubicYard_m3, 2)],
     [0, unit("yd³", f.cubicYard_m3, 3)],
   ],
+  speed: always(unit("ft/s", f.foot_m, 2)),
+  depth: always(unit("in", f.inMillimetres(f.inch_m), 2)),
 };
 
 /**
@@ -105,7 +117,8 @@ export function formatQuantity(kind: QuantityKind, value: number, units: UnitSys
     const gauge = gaugeOfDiameter(value);
     if (gauge !== null) return `${gauge} ga`;
   }
-  const shown = shownUnit(units === "us" ? us[kind] : metric[kind], value);
+  const choice = kind === "pressure" ? pressures[units] : units === "us" ? us[kind] : metric[kind];
+  const shown = shownUnit(choice, value);
   const number = grouped(f.fromSi(value, shown.factor), shown.decimals, decimals);
   return shown.symbol === "°" ? `${number}°` : `${number} ${shown.symbol}`;
 }

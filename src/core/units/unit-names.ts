@@ -84,8 +84,8 @@ const named: Readonly<Record<QuantityKind, Names>> = {
     ["mbar|hpa", { times: 1, over: 10 }],
     ["psi|lb/in2|lbf/in2", f.psi_kpa],
     ["psf|lb/ft2|lbf/ft2", f.psf_kpa],
-    ["m head|m of water|m water|mh2o|m h2o", f.metreHead_kpa],
-    ["ft head|ft of water|ft water|fth2o|ft h2o", f.footHead_kpa],
+    ["m|m head|m of water|m water|mh2o|m h2o", f.metreHead_kpa],
+    ["ft|ft head|ft of water|ft water|fth2o|ft h2o", f.footHead_kpa],
   ],
   time: [
     ["h|hr|hrs|hour|hours", f.one, "min|minute|minutes"],
@@ -105,6 +105,15 @@ const named: Readonly<Record<QuantityKind, Names>> = {
     ["°c|c|deg c|degc|celsius|degrees celsius|degrees c", f.one],
     ["°f|f|deg f|degf|fahrenheit|degrees fahrenheit|degrees f", f.fahrenheit_c],
     ["k|kelvin", f.kelvin_c],
+  ],
+  speed: [
+    ["m/s|metre/second|metres/second", f.one],
+    ["ft/s|fps|foot/second|feet/second", f.foot_m],
+  ],
+  depth: [
+    ["mm|millimetre|millimetres|millimeter|millimeters", f.one],
+    ["cm|centimetre|centimetres|centimeter|centimeters", { times: 10, over: 1 }],
+    ['in|inch|inches|"', f.inMillimetres(f.inch_m)],
   ],
   earth: [
     ["m3|cubic metre|cubic metres|cubic meter|cubic meters", f.one],
@@ -137,6 +146,8 @@ const units: Readonly<Record<QuantityKind, ReadonlyMap<string, Unit>>> = {
   pressure: unitsOf(named.pressure),
   time: unitsOf(named.time),
   earth: unitsOf(named.earth),
+  speed: unitsOf(named.speed),
+  depth: unitsOf(named.depth),
 };
 
 /** The unit of a kind with this spelling, or null. */

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { drip } from "../../../src/core/drip/drip.ts";
+import { createDripSettings } from "../../support/create-project.ts";
 import { createBlock, createRows } from "../../support/create-rows.ts";
 
 const length_digits = 9;
@@ -37,7 +38,7 @@ test("a single vine takes two hose clips, ten vines take eleven", () => {
 });
 
 test("two emitters of 1.5 L/h a vine give their flow for every row and for all", () => {
-  const block = createBlock({ drip: { emitterFlow_lph: 1.5, emittersPerVine: 2, overrun_m: 0 } });
+  const block = createBlock({ drip: createDripSettings({ emitterFlow_lph: 1.5, emittersPerVine: 2, overrun_m: 0 }) });
   const rows = createRows({ length_m: 30, vines: 10 }, { length_m: 30, vines: 4 });
   const result = drip(rows, { waterEnd: ["start", "start"] }, [block]);
   expect(result.rows.map((row) => [row.emitters, row.flow_lph])).toEqual([

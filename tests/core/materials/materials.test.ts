@@ -10,6 +10,7 @@ import type { Block, MaterialSettings, PriceEntry } from "../../../src/core/proj
 import type { Rows } from "../../../src/core/rows/rows.ts";
 import { trellis } from "../../../src/core/trellis/lay-trellis.ts";
 import { text } from "../../../src/core/units.ts";
+import { createDripSettings } from "../../support/create-project.ts";
 import { createBlock, createMaterialSettings, createRows } from "../../support/create-rows.ts";
 
 const foot_m = 0.3048;
@@ -32,7 +33,7 @@ function listOf(
   if (!structure.ok) throw new Error("rows always have a trellis");
   const waterEnd = rows.rows.map(() => "start" as const);
   const water = drip(rows, { waterEnd }, blocks);
-  const list = materials(rows, structure.value, water, blocks, createMaterialSettings(settings), cut, null);
+  const list = materials(rows, structure.value, water, blocks, createMaterialSettings(settings), cut, null, []);
   if (!list.ok) throw new Error("materials always gives a list");
   // Short rows leave much on a coil; that is told by the cutting plan and tested with it.
   const findings = list.findings.filter(({ code }) => code !== "materials/much-left-over");
@@ -98,7 +99,7 @@ describe("what is needed", () => {
   });
 
   it("tells emitters of two flows apart", () => {
-    const other = createBlock({ id: "2", drip: { emitterFlow_lph: 4, emittersPerVine: 2, overrun_m: 0.6 } });
+    const other = createBlock({ id: "2", drip: createDripSettings({ emitterFlow_lph: 4, emittersPerVine: 2 }) });
     const two = createRows({ length_m: 100, vines: 50 }, { length_m: 60, vines: 30, block: "2" });
     const blocks = two.blocks.flatMap((each) => [each, { ...each, block: "2" }]);
     const emitters = listOf({ ...two, blocks }, [createBlock(), other]).lines.filter(({ kind }) => kind === "emitter");

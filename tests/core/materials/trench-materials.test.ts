@@ -29,6 +29,7 @@ const outcome = materials(
   { ...project.materials, prices },
   () => null,
   dug,
+  [],
 );
 if (!outcome.ok) throw new Error("there is no list");
 const list = outcome.value;
@@ -100,6 +101,7 @@ describe("what the trench takes is on the list", () => {
       project.materials,
       () => null,
       null,
+      [],
     );
     expect(bare.ok && bare.value.lines.length).toBe(list.lines.length - dug.parts.length);
   });
@@ -111,7 +113,12 @@ test("nothing is lost between the trench, the rows and the list of a whole plan"
   const bare = planner.plan(whole);
   if (bare.rows === null) throw new Error("there are no rows");
   const route = routePastStarts(bare.rows, 2.5);
-  const plan = planner.plan(whole, { mainWorks: createMainWorks(() => route) });
+  const plan = planner.plan(whole, {
+    mainWorks: createMainWorks(
+      () => route,
+      () => null,
+    ),
+  });
   expect(plan.trench?.parts.length).toBeGreaterThan(9);
   expect(plan.materials?.lines.some(({ kind }) => kind === "main-pipe")).toBe(true);
   expect(nothingLost(plan)).toEqual([]);

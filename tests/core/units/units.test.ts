@@ -9,6 +9,7 @@ import {
   type QuantityKind,
   text,
   type UnitSystem,
+  unitSystems,
   wireGauges,
 } from "../../../src/core/units.ts";
 
@@ -233,6 +234,8 @@ describe("a quantity as it is shown", () => {
     force: 10,
     temperature: 0.1,
     earth: 0.01,
+    speed: 0.01,
+    depth: 0.3,
   };
   /** Long distances are shown in hundredths of a kilometre or mile. */
   const farStep_m = 16.1;
@@ -251,8 +254,10 @@ describe("a quantity as it is shown", () => {
       "force",
       "temperature",
       "earth",
+      "speed",
+      "depth",
     );
-    const systems = fc.constantFrom<UnitSystem[]>("metric", "us");
+    const systems = fc.constantFrom<UnitSystem[]>(...unitSystems);
     fc.assert(
       fc.property(kinds, systems, fc.double({ min: -1e7, max: 1e7, noNaN: true }), (kind, units, value) => {
         const shown = formatQuantity(kind, value, units);
