@@ -39,8 +39,9 @@ export const hectare_m2 = factor(10_000);
 export const squareFoot_m2 = factor(9_290_304, 100_000_000);
 export const squareYard_m2 = factor(83_612_736, 100_000_000);
 
-// Volumes in litres: a US gallon is 231 cubic inches.
+// Volumes in litres: a US gallon is 231 cubic inches and holds 128 fluid ounces.
 export const gallon_l = factor(3_785_411_784, 1_000_000_000);
+export const fluidOunce_l = factor(3_785_411_784, 128_000_000_000);
 export const imperialGallon_l = factor(454_609, 100_000);
 export const cubicFoot_l = factor(28_316_846_592, 1_000_000_000);
 

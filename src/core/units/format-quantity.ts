@@ -33,6 +33,9 @@ const metric: Readonly<Record<QuantityKind, Choice>> = {
   ],
   volume: [
     [1000, unit("m³", f.thousand, 2)],
+    [0.5, unit("L", f.one, 2)],
+    // What is caught in a cup; nothing at all is no litres.
+    [1e-9, unit("mL", f.thousandth, 0)],
     [0, unit("L", f.one, 2)],
   ],
   mass: [
@@ -43,6 +46,9 @@ const metric: Readonly<Record<QuantityKind, Choice>> = {
   pressure: always(unit("kPa", f.one, 1)),
   time: [
     [1, unit("h", f.one, 2)],
+    [2 / 60, unit("min", f.minute_h, 1)],
+    // A bucket that fills, a valve that closes; no time at all is no minutes.
+    [1e-9, unit("s", f.second_h, 1)],
     [0, unit("min", f.minute_h, 1)],
   ],
   force: [
@@ -85,7 +91,11 @@ const us: Readonly<Record<QuantityKind, Choice>> = {
     [227.12470704, unit("gal/min", f.gallonPerMinute_lph, 2)],
     [0, unit("gal/h", f.gallon_l, 3)],
   ],
-  volume: always(unit("gal", f.gallon_l, 2)),
+  volume: [
+    [0.3785411784, unit("gal", f.gallon_l, 2)],
+    [1e-9, unit("fl oz", f.fluidOunce_l, 1)],
+    [0, unit("gal", f.gallon_l, 2)],
+  ],
   mass: [
     [0.45359237, unit("lb", f.pound_kg, 2)],
     [0, unit("oz", f.ounce_kg, 2)],

@@ -64,6 +64,7 @@ const named: Readonly<Record<QuantityKind, Names>> = {
     ["hl|hectolitre|hectolitres|hectoliter|hectoliters", { times: 100, over: 1 }],
     ["m3|cubic metre|cubic metres|cubic meter|cubic meters", f.thousand],
     ["gal|us gal|us gallon|us gallons|gallon|gallons", f.gallon_l],
+    ["fl oz|floz|fluid ounce|fluid ounces", f.fluidOunce_l],
     ["imp gal|imperial gal|imperial gallon|imperial gallons", f.imperialGallon_l],
     ["ft3|cu ft|cubic foot|cubic feet", f.cubicFoot_l],
   ],
