@@ -123,6 +123,8 @@ export interface PipeLine {
   readonly pipe: PipeSettings;
   /** Points of the route at the downstream ends of its legs. */
   readonly points: readonly number[];
+  /** Those of its points where a row takes its water from it. */
+  readonly tees: readonly number[];
   readonly length_m: number;
 }
 
