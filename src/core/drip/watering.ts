@@ -175,9 +175,10 @@ export interface SeasonMonth {
   readonly usual_lpw: number;
   readonly peak_lpw: number;
   readonly young_lpw: number;
-  /** Hours a day of one set, and of all sets one after another. */
+  /** Hours a day of one set, and of all sets one after another: at the usual share, and at the peak share. */
   readonly usual_h: number;
   readonly peak_h: number;
+  readonly usualAll_h: number;
   readonly all_h: number;
   /** The whole block a day. */
   readonly usual_lpd: number;

@@ -1,0 +1,12 @@
+/** Days of the months, January first. */
+export const monthDays: readonly number[] = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+/** Day of the year of the fifteenth of a month, 1 to 12. */
+export function midMonthDay(month: number): number {
+  return monthDays.slice(0, month - 1).reduce((sum, days) => sum + days, 15);
+}
+
+/** Value of a month, 1 to 12, where the year goes round: 0 is December, 13 January. */
+export function ofMonth(monthly: readonly number[], month: number): number {
+  return monthly[(((month - 1) % 12) + 12) % 12] ?? 0;
+}
