@@ -1,7 +1,9 @@
 import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
+import type { WateringStage } from "../core/drip/watering-stage.ts";
 import type { Finding } from "../core/finding.ts";
 import { createLeanPlanner, type Planner } from "../core/lean-planner.ts";
 import type { MainWorks } from "../core/main-works.ts";
+import type { MaterialsOf } from "../core/materials/materials.ts";
 import type { Plan } from "../core/plan.ts";
 import type { Block, Project } from "../core/project/project.ts";
 import type { Sweep } from "../core/rows/rows.ts";
@@ -37,6 +39,9 @@ export interface Store {
   readonly planting: PlantingAreas;
   /** The cutting plans that are known; until one is, its coils are counted by length. */
   readonly cuttings: Cuttings;
+  /** What the shopping list and what the water does are worked out by, once that is loaded. */
+  readonly materialsOf: Signal<MaterialsOf | null>;
+  readonly wateringStageOf: Signal<(project: Project) => WateringStage | null>;
   /** The stages of the main line for a project that is shown, once they are loaded; null where the plan is to be without. */
   readonly mainWorksOf: Signal<(project: Project) => MainWorks | null>;
   readonly routeState: Signal<RouteState>;
@@ -77,6 +82,8 @@ export function createStore(planner: Planner = createLeanPlanner()): Store {
   const planting = createPlantingAreas();
   const cuttings = createCuttings();
   const mainWorksOf = signal((_: Project): MainWorks | null => null);
+  const materialsOf = signal<MaterialsOf | null>(null);
+  const wateringStageOf = signal((_: Project): WateringStage | null => null);
   const history = signal<History | null>(null);
   const draft = signal<Project | null>(null);
   const project = computed(() => draft.value ?? (history.value && current(history.value).project));
@@ -88,6 +95,8 @@ export function createStore(planner: Planner = createLeanPlanner()): Store {
           plantingAreaOf: planting.of,
           cutOf: cuttings.of.value,
           mainWorks: mainWorksOf.value(project.value),
+          wateringStage: wateringStageOf.value(project.value),
+          materialsOf: materialsOf.value,
         })
       : null,
   );
@@ -97,6 +106,8 @@ export function createStore(planner: Planner = createLeanPlanner()): Store {
     planting,
     cuttings,
     mainWorksOf,
+    materialsOf,
+    wateringStageOf,
     routeState: signal<RouteState>("laid"),
     trenchPlace: signal<TrenchPlace | null>(null),
     history,

@@ -1,6 +1,6 @@
 import { drip } from "./drip/drip.ts";
 import type { PipeLine, WaterPart } from "./drip/watering.ts";
-import type { Watered } from "./drip/watering-stage.ts";
+import type { Watered, WateringStage } from "./drip/watering-stage.ts";
 import { hasError } from "./finding.ts";
 import type { Elevation } from "./ground/elevation.ts";
 import type { BlockGround, Ground } from "./ground/ground.ts";
@@ -8,7 +8,7 @@ import { layGround } from "./ground/lay-ground.ts";
 import { type PlantingAreaOf, withPlantingArea } from "./ground/planting-area.ts";
 import type { MainWorks } from "./main-works.ts";
 import { unroutedMainline } from "./mainline/water-end.ts";
-import { type CutOf, materials } from "./materials/materials.ts";
+import type { CutOf, MaterialsOf } from "./materials/materials.ts";
 import type { Outcome } from "./outcome.ts";
 import type { Plan } from "./plan.ts";
 import type { Overlay, PlantingParts } from "./plane/overlay.ts";
@@ -43,6 +43,10 @@ export interface Ways {
   readonly cutOf: CutOf;
   /** null: no route and no trench; rows meet the water at their nearer end. */
   readonly mainWorks: MainWorks | null;
+  /** null: nothing is known of what the water does. */
+  readonly wateringStage: WateringStage | null;
+  /** null: no shopping list. */
+  readonly materialsOf: MaterialsOf | null;
 }
 
 /** Step of the sweep that chooses a bearing when "best" is asked for. */
@@ -73,7 +77,7 @@ export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
   const wateringOf = remembered(wateringBy, wateringDependsOn);
   const pipesOf = keptWhileSame<readonly PipeLine[]>();
   const trenchOf = remembered(trenchBy, trenchDependsOn);
-  const materialsOf = remembered(materials);
+  const listOf = remembered(materialsBy);
 
   const ground = (project: Project): Outcome<Ground> | null =>
     hasError(project.findings) || project.parcels.length === 0 ? null : groundOf(project);
@@ -90,7 +94,7 @@ export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
   };
 
   const plan = (project: Project, ways: Partial<Ways> = {}): Plan => {
-    const { plantingAreaOf, cutOf, mainWorks } = { ...noWays, ...usual, ...ways };
+    const { plantingAreaOf, cutOf, mainWorks, wateringStage, materialsOf } = { ...noWays, ...usual, ...ways };
     const laid = ground(project);
     const findings = [...project.findings, ...(laid?.findings ?? [])];
     if (laid === null || !laid.ok) {
@@ -133,7 +137,9 @@ export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
     const structure = trellisOf(rows, laid.value.elevation, project.blocks);
     findings.push(...structure.findings);
     const water = dripOf(rows, main.value, project.blocks);
-    const watered = structure.ok ? wateringOf(mainWorks, rows, main.value, laid.value, structure.value, project) : null;
+    const watered = structure.ok
+      ? wateringOf(wateringStage, rows, main.value, laid.value, structure.value, project)
+      : null;
     findings.push(...(watered?.findings ?? []));
     const pipes = pipesOf(watered?.ok ? (watered.value.watering?.pipes ?? []) : []);
     const dug = structure.ok
@@ -141,7 +147,8 @@ export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
       : null;
     findings.push(...(dug?.findings ?? []));
     const list = structure.ok
-      ? materialsOf(
+      ? listOf(
+          materialsOf,
           rows,
           structure.value,
           water,
@@ -214,7 +221,13 @@ function withoutBearing(settings: RowSettings): string {
 
 const noParts: readonly WaterPart[] = [];
 
-const noWays: Ways = { plantingAreaOf: () => null, cutOf: () => null, mainWorks: null };
+const noWays: Ways = {
+  plantingAreaOf: () => null,
+  cutOf: () => null,
+  mainWorks: null,
+  wateringStage: null,
+  materialsOf: null,
+};
 
 function mainlineBy(works: MainWorks | null, rows: Rows, ground: Ground, project: Project) {
   const laid = works?.mainline(rows, ground, project);
@@ -228,14 +241,18 @@ function mainlineDependsOn(works: MainWorks | null, rows: Rows, ground: Ground, 
   return [works, rows, ground, blocks, sources, mainLines, keepOuts, mainLine];
 }
 
-function wateringBy(works: MainWorks | null, ...inputs: Parameters<MainWorks["watering"]>): Outcome<Watered> | null {
-  return works?.watering(...inputs) ?? null;
+function materialsBy(stage: MaterialsOf | null, ...inputs: Parameters<MaterialsOf>): ReturnType<MaterialsOf> | null {
+  return stage?.(...inputs) ?? null;
 }
 
-function wateringDependsOn(works: MainWorks | null, ...inputs: Parameters<MainWorks["watering"]>): readonly unknown[] {
+function wateringBy(stage: WateringStage | null, ...inputs: Parameters<WateringStage>): Outcome<Watered> | null {
+  return stage?.(...inputs) ?? null;
+}
+
+function wateringDependsOn(stage: WateringStage | null, ...inputs: Parameters<WateringStage>): readonly unknown[] {
   const [rows, main, ground, trellis, project] = inputs;
   const { blocks, sources, mainLine, trench, water, sets, season, materials } = project;
-  return [works, rows, main, ground, trellis, blocks, sources, mainLine, trench, water, sets, season, materials];
+  return [stage, rows, main, ground, trellis, blocks, sources, mainLine, trench, water, sets, season, materials];
 }
 
 /** Gives the earlier object back as long as a new one holds the same, so that what depends on it is not worked out anew. */

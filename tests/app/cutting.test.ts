@@ -10,10 +10,12 @@ import { followWithCutting } from "../../src/app/cutting/follow-with-cutting.ts"
 import { createStore } from "../../src/app/store.ts";
 import { createLeanPlanner } from "../../src/core/lean-planner.ts";
 import { cutCoils } from "../../src/core/materials/cutting/cut-coils.ts";
+import { materials } from "../../src/core/materials/materials.ts";
 
 /** A store with a sample open, and a worker that answers when it is told to. */
 function createFollowed() {
   const store = createStore();
+  store.materialsOf.value = materials;
   const file = new URL("../../samples/acre-with-notch/project.geojson", import.meta.url);
   openProject(store, readFileSync(file, "utf8"), "acre-with-notch.geojson");
   const questions: CuttingQuestion[] = [];
@@ -43,7 +45,9 @@ describe("the cutting plans", () => {
     answer(questions[0]);
     const project = store.project.value;
     if (!project) throw new Error("nothing is open");
-    expect(store.plan.value?.materials).toEqual(createLeanPlanner({ cutOf: cutCoils }).plan(project).materials);
+    expect(store.plan.value?.materials).toEqual(
+      createLeanPlanner({ cutOf: cutCoils, materialsOf: materials }).plan(project).materials,
+    );
     expect(questions).toHaveLength(1);
   });
 

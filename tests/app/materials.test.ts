@@ -8,12 +8,14 @@ import { money, typedMoney } from "../../src/app/materials/money.ts";
 import { typedCoils } from "../../src/app/materials/typed-coils.ts";
 import { createStore, type Store } from "../../src/app/store.ts";
 import type { CutAnswer } from "../../src/core/materials/cutting/cut-plan.ts";
+import { materials as materialsStage } from "../../src/core/materials/materials.ts";
 import type { Json } from "../../src/core/project/project.ts";
 import { text } from "../../src/core/units.ts";
 
 /** A store with a small parcel open; `materials` as its file states them. */
 function createOpenStore(materials: Readonly<Record<string, Json>> = {}): Store {
   const store = createStore();
+  store.materialsOf.value = materialsStage;
   const ring = [
     [-121.184, 39.151],
     [-121.183, 39.151],

@@ -1,4 +1,3 @@
-import { waterRows } from "../../src/core/drip/water-rows.ts";
 import { createLeanPlanner } from "../../src/core/lean-planner.ts";
 import { createMainWorks } from "../../src/core/main-works.ts";
 import { layRoute } from "../../src/core/mainline/lay-route.ts";
@@ -24,7 +23,7 @@ function timed(project: Project, times: number) {
       const route = layRoute(job);
       own_ms = performance.now() - from;
       return route;
-    }, waterRows);
+    });
     const main = works.mainline(rows, ground, project);
     if (!main.ok || main.value.route === null) throw new Error("no route");
     works.trench(main.value, rows, ground, trellis, [], project);

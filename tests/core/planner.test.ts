@@ -1,10 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { waterRows } from "../../src/core/drip/water-rows.ts";
+import { createWateringStage } from "../../src/core/drip/watering-stage.ts";
 import { createLeanPlanner } from "../../src/core/lean-planner.ts";
 import { createMainWorks } from "../../src/core/main-works.ts";
 import { layRoute } from "../../src/core/mainline/lay-route.ts";
 import { cutCoils } from "../../src/core/materials/cutting/cut-coils.ts";
+import { materials } from "../../src/core/materials/materials.ts";
 import { coveredArea_m2 } from "../../src/core/plane/covered-area.ts";
 import { plantingArea } from "../../src/core/plane/overlay.ts";
 import { createPlanner } from "../../src/core/planner.ts";
@@ -52,7 +54,12 @@ describe("a planner without a way to work out the planting area", () => {
           ground: leanGround,
           findings: leanFindings,
           ...lean
-        } = createLeanPlanner({ cutOf: cutCoils, mainWorks: createMainWorks(layRoute, waterRows) }).plan(one);
+        } = createLeanPlanner({
+          cutOf: cutCoils,
+          mainWorks: createMainWorks(layRoute),
+          wateringStage: createWateringStage(waterRows),
+          materialsOf: materials,
+        }).plan(one);
         expect(lean).toEqual(whole);
         expect(leanFindings).toEqual(findings.filter(({ code }) => code !== "ground/nothing-to-plant"));
         expect(leanGround?.parcelArea_m2).toBe(ground?.parcelArea_m2);

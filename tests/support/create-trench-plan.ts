@@ -3,6 +3,7 @@ import { createMainWorks } from "../../src/core/main-works.ts";
 import type { Route } from "../../src/core/mainline/route.ts";
 import { routeJob } from "../../src/core/mainline/route-job.ts";
 import { cutCoils } from "../../src/core/materials/cutting/cut-coils.ts";
+import { materials } from "../../src/core/materials/materials.ts";
 import type { Plan } from "../../src/core/plan.ts";
 import { plantingArea } from "../../src/core/plane/overlay.ts";
 import { createPlanner } from "../../src/core/planner.ts";
@@ -80,10 +81,8 @@ export function createTrenchPlan(groundOf: GroundOf, change: Partial<Project> = 
   const planned = createLeanPlanner({
     plantingAreaOf: plantingArea,
     cutOf: cutCoils,
-    mainWorks: createMainWorks(
-      () => route,
-      () => null,
-    ),
+    materialsOf: materials,
+    mainWorks: createMainWorks(() => route),
   }).plan(project);
   if (planned.trench === null) throw new Error("the plan has no trench");
   return {

@@ -1,8 +1,10 @@
 import { waterRows } from "../../core/drip/water-rows.ts";
+import { createWateringStage } from "../../core/drip/watering-stage.ts";
 import { createLeanPlanner } from "../../core/lean-planner.ts";
 import { createMainWorks } from "../../core/main-works.ts";
 import { layRoute } from "../../core/mainline/lay-route.ts";
 import { cutCoils } from "../../core/materials/cutting/cut-coils.ts";
+import { materials } from "../../core/materials/materials.ts";
 import type { Outcome } from "../../core/outcome.ts";
 import { success } from "../../core/outcome.ts";
 import type { Plan } from "../../core/plan.ts";
@@ -26,7 +28,12 @@ export function otherProject(project: Project, other: Other): Outcome<Project> {
 
 /** Plans of the other, by a planner of its own: the page's keeps what it knows of the project that is open. */
 export function createOtherPlanner(): (project: Project, other: Other) => Outcome<Plan> {
-  const planner = createLeanPlanner({ cutOf: cutCoils, mainWorks: createMainWorks(layRoute, waterRows) });
+  const planner = createLeanPlanner({
+    cutOf: cutCoils,
+    mainWorks: createMainWorks(layRoute),
+    wateringStage: createWateringStage(waterRows),
+    materialsOf: materials,
+  });
   return (project, other) => {
     const changed = otherProject(project, other);
     return changed.ok ? success(planner.plan(changed.value)) : changed;

@@ -72,6 +72,9 @@ export function createMap(container: HTMLElement, store: Store, onGridStep: (ste
   map.once("load", () => {
     stops.push(followWithPipesAndHeights(map, store));
     void import("./row-one-handle.ts").then(({ addRowOneHandle }) => stops.push(addRowOneHandle(map, store)));
+    void import("../../core/materials/materials.ts").then(({ materials }) => {
+      store.materialsOf.value = materials;
+    });
     void import("../route/main-works.ts").then(({ addMainWorks }) => stops.push(addMainWorks(map, store)));
     stops.push(followWithPlantingArea(store, startPlantingWorker));
     stops.push(followWithCutting(store, startCuttingWorker));

@@ -1,5 +1,4 @@
 import { type ReadonlySignal, signal } from "@preact/signals";
-import { waterRows } from "../../core/drip/water-rows.ts";
 import { createMainWorks, type MainWorks } from "../../core/main-works.ts";
 import type { Route } from "../../core/mainline/route.ts";
 import type { RouteJob } from "../../core/mainline/route-job.ts";
@@ -36,7 +35,7 @@ export function createRoutes(): Routes {
     createMainWorks((job) => {
       const found = find(job);
       return found === undefined ? standIn(job) : found.route;
-    }, waterRows);
+    });
   const works = signal(worksNow());
   return {
     works,

@@ -15,16 +15,20 @@ export interface Watered {
   readonly watering: Watering | null;
 }
 
-/** What the water there is does for the rows. Findings: see `wateringFindings`. */
-export function watering(
+/** The stage, apart from the others so that a page may load it late. */
+export type WateringStage = (
   rows: Rows,
   main: Mainline,
   ground: Ground,
   trellis: Trellis,
   project: WateringInput,
-  wateringOf: WateringOf,
-): Outcome<Watered> {
-  const job = wateringJob(rows, main, ground, trellis, project);
-  const worked = wateringOf(job);
-  return success({ job, watering: worked }, wateringFindings(job, worked, rows, main, ground));
+) => Outcome<Watered>;
+
+/** What the water there is does for the rows, worked out in the given way. Findings: see `wateringFindings`. */
+export function createWateringStage(wateringOf: WateringOf): WateringStage {
+  return (rows, main, ground, trellis, project) => {
+    const job = wateringJob(rows, main, ground, trellis, project);
+    const watering = wateringOf(job);
+    return success({ job, watering }, wateringFindings(job, watering, rows, main, ground));
+  };
 }

@@ -35,6 +35,9 @@ export interface Materials {
   readonly blockCosts: readonly MaterialCost[];
 }
 
+/** The stage: a planner may get it late. */
+export type MaterialsOf = typeof materials;
+
 /** Works out how a job is cut; null: not now. */
 export type CutOf = (job: CutJob) => CutPlan | null;
 

@@ -109,15 +109,12 @@ describe("what the trench takes is on the list", () => {
 
 test("nothing is lost between the trench, the rows and the list of a whole plan", () => {
   const whole = createProject({ sources: [{ key: "well", name: "Well", at: at([2, 2]) }] });
-  const planner = createLeanPlanner();
+  const planner = createLeanPlanner({ materialsOf: materials });
   const bare = planner.plan(whole);
   if (bare.rows === null) throw new Error("there are no rows");
   const route = routePastStarts(bare.rows, 2.5);
   const plan = planner.plan(whole, {
-    mainWorks: createMainWorks(
-      () => route,
-      () => null,
-    ),
+    mainWorks: createMainWorks(() => route),
   });
   expect(plan.trench?.parts.length).toBeGreaterThan(9);
   expect(plan.materials?.lines.some(({ kind }) => kind === "main-pipe")).toBe(true);
