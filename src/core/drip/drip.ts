@@ -1,6 +1,7 @@
 import type { Mainline } from "../mainline/water-end.ts";
 import type { Block } from "../project/project.ts";
-import type { Row, Rows } from "../rows/rows.ts";
+import type { Rows } from "../rows/rows.ts";
+import { emittersOf, hoseLength_m } from "./hose.ts";
 
 /** Drip of each row, in the order of the plan's rows. */
 export interface Drip {
@@ -20,19 +21,20 @@ export interface Drip {
 
 /**
  * Drip of every row. The lateral runs from the end post at the water end to the last vine on the far side and past it by the overrun,
- * along the ground; a row without vines has none. Hose clips: one a gap between vines and one at each end (common practice, no
- * source). Flow is all emitters at their nominal flow, L/h. Gives no findings.
+ * along the ground, and is longer by its slack; a row without vines has none. Emitters are so many a vine, or those built into the hose.
+ * Hose clips: one a gap between vines and one at each end (common practice, no source). Flow is all emitters at their nominal flow, L/h.
+ * Gives no findings.
  */
 export function drip(rows: Rows, { waterEnd: waterEnds }: Pick<Mainline, "waterEnd">, blocks: readonly Block[]): Drip {
   const settings = new Map(blocks.map((block) => [block.id, block.drip]));
   const perRow = rows.rows.map((row, index) => {
     const own = settings.get(row.block);
     if (own === undefined) throw new Error(`row ${row.id} is of block ${row.block}, which the project does not have`);
-    const emitters = row.vines * own.emittersPerVine;
     const waterEnd = waterEnds[index] ?? "start";
+    const lateral_m = hoseLength_m(rows, row, index, waterEnd, own);
+    const emitters = emittersOf(row.vines, lateral_m, own);
     return {
-      lateral_m:
-        row.vines === 0 ? 0 : (farthestVine_m(rows, row, index, waterEnd) + own.overrun_m) * (1 + own.slack_ratio),
+      lateral_m,
       waterEnd,
       emitters,
       hoseClips: row.vines === 0 ? 0 : row.vines - 1 + 2,
@@ -45,12 +47,4 @@ export function drip(rows: Rows, { waterEnd: waterEnds }: Pick<Mainline, "waterE
     emitters: perRow.reduce((sum, row) => sum + row.emitters, 0),
     flow_lph: perRow.reduce((sum_lph, row) => sum_lph + row.flow_lph, 0),
   };
-}
-
-/** From the end post at the water end to the vine farthest from it, along the ground. */
-function farthestVine_m(rows: Rows, row: Row, index: number, waterEnd: "start" | "end"): number {
-  const first = rows.vines.station_m[rows.vines.offsets[index] ?? 0] ?? 0;
-  const last = rows.vines.station_m[(rows.vines.offsets[index + 1] ?? 0) - 1] ?? 0;
-  const level_m = waterEnd === "start" ? last : row.length_m - first;
-  return level_m * (row.groundLength_m / row.length_m);
 }

@@ -1,8 +1,13 @@
+import { type HeightAt, heightReader } from "../ground/elevation.ts";
 import type { Ground } from "../ground/ground.ts";
 import type { Mainline } from "../mainline/water-end.ts";
+import { type PlanePoint, planePoint } from "../plane/coordinate.ts";
 import type { Project } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import type { Trellis } from "../trellis/trellis.ts";
+import { blockJob } from "./block-job.ts";
+import { lateralsJob } from "./laterals-job.ts";
+import { lineJob } from "./line-job.ts";
 import type { WateringJob } from "./watering-job.ts";
 
 /** What the stage needs of a project. */
@@ -11,37 +16,55 @@ export type WateringInput = Pick<
   "blocks" | "sources" | "mainLine" | "trench" | "water" | "sets" | "season" | "materials"
 >;
 
-/** The job of a plan. */
+/**
+ * The job of a plan. The gauge stands on the ground at the source unless the water says its height; all heights that are not known are the gauge's
+ * own, so that what is not known counts as level.
+ */
 export function wateringJob(
-  _rows: Rows,
-  _main: Mainline,
-  _ground: Ground,
-  _trellis: Trellis,
+  rows: Rows,
+  main: Mainline,
+  ground: Ground,
+  trellis: Pick<Trellis, "blocks">,
   project: WateringInput,
 ): WateringJob {
-  const none = new Float64Array();
+  const { blocks, trench, water, sets, season } = project;
+  const heightAt: HeightAt = ground.elevation.kind === "flat" ? () => null : heightReader(ground.elevation);
+  const source = sourceOf(main, ground, project);
+  const atSource_m = source === null ? null : heightAt(source[0], source[1]);
+  const unknown_m = water.height_m ?? atSource_m ?? firstKnown_m(rows, heightAt);
+  const under_m = Math.max(trench.cover_m, trench.frostDepth_m ?? 0) + trench.pipe.outside_mm / 2000;
+  const { laterals, isKnown } = lateralsJob(rows, main, blocks, trellis, heightAt, { under_m, unknown_m });
+  const step_m = Math.max(...blocks.map((block) => block.rows.bay_vines * block.rows.vineSpacing_m));
+  const line = main.route === null ? null : lineJob(main.route, heightAt, { step_m, under_m, unknown_m });
+  const isSourceKnown = source === null || water.height_m !== null || atSource_m !== null;
   return {
-    water: project.water,
-    sets: project.sets,
-    season: project.season,
-    source: { height_m: 0, isLevel: true, latitude_deg: 0 },
-    line: null,
-    blocks: [],
-    laterals: {
-      row: new Int32Array(),
-      point: new Int32Array(),
-      block: new Int32Array(),
-      line: new Int32Array(),
-      variety: new Int32Array(),
-      vines: new Int32Array(),
-      riser_m: none,
-      hose_m: none,
-      tailHeight_m: none,
-      offsets: new Uint32Array(1),
-      at_m: none,
-      height_m: none,
+    water,
+    sets,
+    season,
+    source: {
+      height_m: unknown_m,
+      isLevel: !(isSourceKnown && isKnown && (line?.isKnown ?? true)),
+      latitude_deg: (source === null ? ground.frame.origin : ground.frame.toLonLat(source))[1],
     },
-    pipe: project.trench.pipe,
+    line: line?.line ?? null,
+    blocks: blocks.map(blockJob),
+    laterals,
+    pipe: trench.pipe,
     sizes: [],
   };
+}
+
+function firstKnown_m({ rows }: Rows, heightAt: HeightAt): number {
+  for (const { start } of rows) {
+    const height_m = heightAt(start[0], start[1]);
+    if (height_m !== null) return height_m;
+  }
+  return 0;
+}
+
+/** Where the route begins; without one the source that is chosen, else the first. */
+function sourceOf({ route }: Mainline, { frame }: Ground, { sources, mainLine }: WateringInput): PlanePoint | null {
+  if (route !== null) return planePoint(Number(route.xy[0]), Number(route.xy[1]));
+  const source = sources.find(({ key }) => mainLine.source === null || key === mainLine.source);
+  return source === undefined ? null : frame.toPlane(source.at);
 }

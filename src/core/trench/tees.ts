@@ -1,4 +1,4 @@
-import { outward } from "../mainline/outward.ts";
+import { dripHeight_m, lead_m } from "../drip/riser.ts";
 import type { Mainline } from "../mainline/water-end.ts";
 import type { Rows } from "../rows/rows.ts";
 import type { Trellis } from "../trellis/trellis.ts";
@@ -18,9 +18,6 @@ export interface Tee {
   readonly riser_m: number;
 }
 
-/** The tee is at the end post. */
-const atPost_m = 0.01;
-
 /** The tees in the order in which the branches meet them. `under_m`: from the middle of the pipe to the bottom of the trench. */
 export function teesOf(
   profiles: readonly Profile[],
@@ -34,22 +31,12 @@ export function teesOf(
       const own = rows.rows[row];
       // A branch begins at a point of the one it leaves.
       if (own === undefined || (branch > 0 && i === 0)) return [];
-      const [post, out] = outward(own, waterEnd[row] ?? "start");
       const [x, y] = [Number(profile.xy[2 * i]), Number(profile.xy[2 * i + 1])];
-      const [dx, dy] = [x - post[0], y - post[1]];
-      const lead_m = dx * out[0] + dy * out[1] > atPost_m ? Math.hypot(dx, dy) : 0;
+      const inGround_m = lead_m(own, waterEnd[row] ?? "start", x, y);
       const depth_m = Number(profile.depth_m[i]);
       const climb_m = depth_m - under_m + dripHeight_m(own.block, trellis);
       const station_m = Number(profile.station_m[i]);
-      return [{ row, branch, station_m, xy: [x, y], depth_m, lead_m, riser_m: climb_m + lead_m }];
+      return [{ row, branch, station_m, xy: [x, y], depth_m, lead_m: inGround_m, riser_m: climb_m + inGround_m }];
     }),
   );
-}
-
-/** The lowest drip wire, else the lowest wire of all; the ground for rows without wires. */
-function dripHeight_m(block: string, { blocks }: Trellis): number {
-  const wires = blocks.find((each) => each.block === block)?.wires ?? [];
-  const drip = wires.filter(({ wire }) => wire.purpose === "drip");
-  const heights_m = (drip.length > 0 ? drip : wires).map(({ height_m }) => height_m);
-  return heights_m.length === 0 ? 0 : Math.min(...heights_m);
 }
