@@ -29,7 +29,7 @@ function size(
 }
 
 /**
- * PVC by ASTM D1785 (Schedule 40) and D2241 (SDR 21 and 26), average inside diameters; metric PVC by DIN 8062, 10 bar; PE 100 SDR 17.
+ * PVC by ASTM D1785 (Schedule 40) and D2241 (SDR 21 and 26), average inside diameters; metric PVC by DIN 8062, 10 and 6 bar; PE 100 SDR 17.
  * Diameters as in the calculation handbook, sections 5.1 to 5.3.
  */
 export const pipeSizes: readonly PipeSize[] = [
@@ -64,6 +64,12 @@ export const pipeSizes: readonly PipeSize[] = [
   size("pvc-pn10-75mm", "PVC 10 bar, 75 mm", 75, 67.8, "solvent", "6 m"),
   size("pvc-pn10-90mm", "PVC 10 bar, 90 mm", 90, 81.4, "gasket", "6 m"),
   size("pvc-pn10-110mm", "PVC 10 bar, 110 mm", 110, 99.4, "gasket", "6 m"),
+  size("pvc-pn6-40mm", "PVC 6 bar, 40 mm", 40, 36.4, "solvent", "6 m"),
+  size("pvc-pn6-50mm", "PVC 6 bar, 50 mm", 50, 46.4, "solvent", "6 m"),
+  size("pvc-pn6-63mm", "PVC 6 bar, 63 mm", 63, 59.2, "solvent", "6 m"),
+  size("pvc-pn6-75mm", "PVC 6 bar, 75 mm", 75, 70.6, "solvent", "6 m"),
+  size("pvc-pn6-90mm", "PVC 6 bar, 90 mm", 90, 84.6, "gasket", "6 m"),
+  size("pvc-pn6-110mm", "PVC 6 bar, 110 mm", 110, 103.6, "gasket", "6 m"),
   size("pe100-sdr17-32mm", "PE 100 SDR 17 (10 bar), 32 mm", 32, 28.0, "barbed", "100 m"),
   size("pe100-sdr17-40mm", "PE 100 SDR 17 (10 bar), 40 mm", 40, 35.2, "barbed", "100 m"),
   size("pe100-sdr17-50mm", "PE 100 SDR 17 (10 bar), 50 mm", 50, 44.0, "barbed", "100 m"),
