@@ -1,7 +1,122 @@
-import type { Finding } from "../finding.ts";
+import { type Finding, quantity, say, unplaced } from "../finding.ts";
+import type { WaterSettings } from "../project/water-settings.ts";
+import { headWorkFindings } from "./head-work-findings.ts";
+import { readingFindings } from "./reading-findings.ts";
+import { supplyOf } from "./supply.ts";
+import { unitFindings } from "./unit-findings.ts";
+import { waterCautions } from "./water-cautions.ts";
 import type { WateringJob } from "./watering-job.ts";
 
-/** What is odd about the water as it is stated, with the suspected cause. */
-export function supplyFindings(_job: WateringJob): readonly Finding[] {
-  return [];
+/**
+ * What is odd about the water as it is stated, with the suspected cause, and the cautions about it; nothing while the water is not known.
+ * Findings: `drip/water-incomplete`, `drip/level-below`, `drip/static-unknown`, `drip/one-pump-point`, `drip/no-pressure-read`,
+ * `drip/others-take-all`, `drip/no-line`; those of readings, units, head works and cautions.
+ */
+export function supplyFindings(job: WateringJob): readonly Finding[] {
+  const { water, source, sets } = job;
+  if (water.kind === "unknown") return [];
+  const supply = supplyOf(job);
+  return [
+    ...(supply === null ? missing(water) : thinlyRead(water)),
+    ...readingFindings(water),
+    ...unitFindings(water),
+    ...othersTakeAll(water, supply?.most_lps ?? Infinity),
+    ...headWorkFindings(water, source.height_m, supply),
+    ...(job.line === null ? [noLine] : []),
+    ...waterCautions(water, sets),
+  ];
 }
+
+function missing({ kind, tankLevel_m, staticPressure_kpa }: WaterSettings): readonly Finding[] {
+  if (kind === "tank" && tankLevel_m !== null) {
+    return [
+      unplaced(
+        "drip/level-below",
+        "warning",
+        tankLevel_m < 0
+          ? say`The water of the tank is ${quantity("length", -tankLevel_m)} below the source's place.`
+          : say`The water of the tank is level with the source's place.`,
+        say`Nothing flows from it by itself.`,
+        say`Suspected: a level counted from the floor or the rim of the tank. State how high the water stands above the place where the line begins, at its lowest; if it is below, it takes a pump.`,
+      ),
+    ];
+  }
+  const wanted =
+    kind === "tank"
+      ? "the level of its water above the source's place"
+      : kind === "pump"
+        ? "two or three points of its curve, each a flow and its pressure"
+        : kind === "town"
+          ? `${staticPressure_kpa === null ? "the static pressure, and " : ""}either the flow you are allowed or a bucket test`
+          : staticPressure_kpa === null
+            ? "the pressure with nothing flowing, and a bucket test: what ran in, how long it took, and the pressure meanwhile"
+            : "a bucket test: what ran in, how long it took, and the pressure meanwhile";
+  return [
+    unplaced(
+      "drip/water-incomplete",
+      "warning",
+      say`What is stated of the water does not say how much it gives: still wanted is ${wanted}.`,
+      say`Until then only what the vines need is shown, not whether there is enough.`,
+      say`Measure it and enter it, or set the water to not known yet.`,
+    ),
+  ];
+}
+
+function thinlyRead({ kind, tests, pump, staticPressure_kpa }: WaterSettings): readonly Finding[] {
+  const found: Finding[] = [];
+  if (kind === "measured" && staticPressure_kpa === null) {
+    found.push(
+      unplaced(
+        "drip/static-unknown",
+        "note",
+        say`The pressure with nothing flowing is not given.`,
+        say`Nothing above the highest reading is counted on, and what closed valves have to stand is estimated.`,
+        say`Close everything, wait, and read the gauge.`,
+      ),
+    );
+  }
+  if (kind === "pump" && pump.length === 1) {
+    found.push(
+      unplaced(
+        "drip/one-pump-point",
+        "note",
+        say`The pump's curve is one point.`,
+        say`It is reckoned to give that pressure up to that flow; at closed valves it gives more, which is not known.`,
+        say`Add its pressure at no flow and one or two points between, from its maker's curve.`,
+      ),
+    );
+  }
+  if (kind !== "pump" && tests.length > 0 && tests.every(({ pressure_kpa }) => pressure_kpa === null)) {
+    found.push(
+      unplaced(
+        "drip/no-pressure-read",
+        "note",
+        say`No pressure was read while a bucket filled.`,
+        say`All of the pressure is reckoned to be used up at that flow, as from an open outlet; between it and none the curve is an estimate.`,
+        say`Put a gauge before a half-open valve and fill the bucket again, best at two or three openings.`,
+      ),
+    );
+  }
+  return found;
+}
+
+function othersTakeAll({ others_lph }: WaterSettings, most_lps: number): readonly Finding[] {
+  if (most_lps > 0 || others_lph <= 0) return [];
+  return [
+    unplaced(
+      "drip/others-take-all",
+      "warning",
+      say`Others take ${quantity("flow", others_lph)} at the same time: all that the water gives.`,
+      say`Nothing is left for the vines while they draw.`,
+      say`Suspected: a flow per day or per hour taken for one per minute, or a limit that is for the field alone. Else water when they do not draw, and set it to none.`,
+    ),
+  ];
+}
+
+const noLine = unplaced(
+  "drip/no-line",
+  "warning",
+  say`The water is known, but no main line leads from it to the rows.`,
+  say`Without a route nobody knows how far water has to go and how high, so no sets, pipes or pressures can be worked out.`,
+  say`Draw the source (role source) where the water is; if it is drawn, see what is said of the main line.`,
+);

@@ -36,11 +36,11 @@ export function waterSettings(stated: Stated<typeof waterSection>, usual: WaterS
 
 function headWork(stated: NonNullable<Stated<typeof waterSection>["headWorks"]>[number]): HeadWork {
   const usual = usualHeadWork(stated.kind);
-  const loss_kpa = stated.loss ?? usual.loss_kpa;
+  const loss_kpa = stated.loss ?? Math.min(usual.loss_kpa, stated.dirtyLoss ?? Infinity);
   return {
     kind: stated.kind,
     loss_kpa,
-    dirtyLoss_kpa: Math.max(loss_kpa, stated.dirtyLoss ?? (stated.loss === undefined ? usual.dirtyLoss_kpa : loss_kpa)),
+    dirtyLoss_kpa: stated.dirtyLoss ?? (stated.loss === undefined ? usual.dirtyLoss_kpa : loss_kpa),
     atFlow_lph: stated.atFlow ?? usual.atFlow_lph,
     outlet_kpa: stated.kind === "regulator" ? (stated.outlet ?? usual.outlet_kpa) : null,
   };
