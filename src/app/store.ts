@@ -45,6 +45,8 @@ export interface Store {
   /** The stages of the main line for a project that is shown, once they are loaded; null where the plan is to be without. */
   readonly mainWorksOf: Signal<(project: Project) => MainWorks | null>;
   readonly routeState: Signal<RouteState>;
+  /** True while a watering is being worked out anew: what is shown of it is as it was. */
+  readonly isWateringAsked: Signal<boolean>;
   /** The place on the trench that is pointed at, on the map or in the side view. */
   readonly trenchPlace: Signal<TrenchPlace | null>;
   /** Every step since the project was opened; null while none is. */
@@ -109,6 +111,7 @@ export function createStore(planner: Planner = createLeanPlanner()): Store {
     materialsOf,
     wateringStageOf,
     routeState: signal<RouteState>("laid"),
+    isWateringAsked: signal(false),
     trenchPlace: signal<TrenchPlace | null>(null),
     history,
     draft,

@@ -36,3 +36,23 @@ export function compareNatural(left: string, right: string): number {
 }
 
 const parts = /\d+|\D+/g;
+
+/** Do two pieces of plain data hold the same: objects member by member, lists and arrays of numbers entry by entry? */
+export function holdTheSame(one: unknown, other: unknown): boolean {
+  if (Object.is(one, other)) return true;
+  if (typeof one !== "object" || typeof other !== "object" || one === null || other === null) return false;
+  if (ArrayBuffer.isView(one) && ArrayBuffer.isView(other)) {
+    return areNumbers(one) && areNumbers(other) && one.length === other.length && one.every((n, i) => n === other[i]);
+  }
+  const [mine, theirs] = [Object.entries(one), new Map(Object.entries(other))];
+  return (
+    mine.length === theirs.size &&
+    mine.every(([name, value]) => theirs.has(name) && holdTheSame(value, theirs.get(name)))
+  );
+}
+
+type Numbers = Float64Array | Int32Array | Uint32Array | Uint8Array;
+
+function areNumbers(view: ArrayBufferView): view is Numbers {
+  return [Float64Array, Int32Array, Uint32Array, Uint8Array].some((kind) => view instanceof kind);
+}

@@ -1,10 +1,8 @@
 import { batch, effect } from "@preact/signals";
 import type { RouteJob } from "../../core/mainline/route-job.ts";
 import { isSameRouteJob } from "../../core/mainline/same-route-job.ts";
-import type { Project } from "../../core/project/project.ts";
-import { current } from "../history.ts";
 import type { Store } from "../store.ts";
-import { movesRows } from "./moves-rows.ts";
+import { areRowsHeld } from "./are-rows-held.ts";
 import type { RouteAnswer, RouteWorker, StartRouteWorker } from "./route-messages.ts";
 import { createRoutes } from "./routes.ts";
 
@@ -21,11 +19,7 @@ export function followWithRoutes(store: Store, startWorker: StartRouteWorker): (
   let asked: { readonly job: RouteJob; readonly number: number; readonly at_ms: number } | null = null;
   let number = 0;
 
-  const isWaiting = (project: Project): boolean => {
-    const history = store.history.peek();
-    return store.draft.peek() === project && history !== null && movesRows(current(history).project, project);
-  };
-  store.mainWorksOf.value = (project) => (isWaiting(project) ? null : routes.works.value);
+  store.mainWorksOf.value = (project) => (areRowsHeld(store, project) ? null : routes.works.value);
 
   const tell = (answer: RouteAnswer): void => {
     if (answer.number !== asked?.number) return;
@@ -39,7 +33,7 @@ export function followWithRoutes(store: Store, startWorker: StartRouteWorker): (
     const [plan, isHeld] = [store.plan.value, store.drafting.value];
     const job = plan?.mainline?.job ?? null;
     const isWanted = job !== null && !routes.knows(job);
-    const waits = plan !== null && isWaiting(plan.project) && plan.project.sources.length > 0;
+    const waits = plan !== null && areRowsHeld(store, plan.project) && plan.project.sources.length > 0;
     store.routeState.value = waits ? "waiting" : isWanted ? "asked" : "laid";
     if (!isWanted) return;
     if (asked !== null) {
