@@ -140,9 +140,7 @@ test("kPa taken for psi", () => {
 });
 
 test("a limit that is a sixtieth of what was measured", () => {
-  expect(readOf("drip/limit-unlike", { limitFlow_lph: 18 * gallon_l })).toContain(
-    "per hour and meant per minute",
-  );
+  expect(readOf("drip/limit-unlike", { limitFlow_lph: 18 * gallon_l })).toContain("per hour and meant per minute");
   expect(codesOf(oddities({ limitFlow_lph: 8 * gpm_lph }))).toEqual([]);
 });
 

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { supplyOf } from "../../../src/core/drip/supply.ts";
 import type { WateringJob } from "../../../src/core/drip/watering-job.ts";
-import type { SupplyCurve } from "../../../src/core/hydraulics/network.ts";
+import { supplyHead_m } from "../../../src/core/hydraulics/read-supply.ts";
 import { usualHeadWork, usualWater } from "../../../src/core/project/water-defaults.ts";
 import type { HeadWork, WaterSettings } from "../../../src/core/project/water-settings.ts";
 
@@ -32,16 +32,6 @@ function jobWith(water: Partial<WaterSettings>): Pick<WateringJob, "water" | "so
   };
 }
 
-/** Read as a curve is: straight between its points, one point for any flow. */
-function headAt_m({ flow_lps, head_m }: SupplyCurve, flow: number): number {
-  if (flow_lps.length === 1) return head_m[0] ?? NaN;
-  let i = 1;
-  while (i < flow_lps.length - 1 && (flow_lps[i] ?? 0) < flow) i++;
-  const [left = 0, right = 0] = [flow_lps[i - 1], flow_lps[i]];
-  const share = (flow - left) / (right - left);
-  return (head_m[i - 1] ?? NaN) * (1 - share) + (head_m[i] ?? NaN) * share;
-}
-
 const curveOf = (water: Partial<WaterSettings>) => {
   const supply = supplyOf(jobWith(water));
   if (supply === null) throw new Error("no supply");
@@ -58,9 +48,9 @@ test("static pressure and one bucket make a curve that falls with the square of 
   const { atGauge, most_lps, static_m } = curveOf({ kind: "measured", staticPressure_kpa: 400, tests: [bucket] });
   expect(static_m).toBeCloseTo(100 + 400 * kpa, 9);
   expect(most_lps).toBeCloseTo(1, 12);
-  expect(headAt_m(atGauge, 0)).toBeCloseTo(100 + 400 * kpa, 9);
-  expect(headAt_m(atGauge, 1)).toBeCloseTo(100 + 240 * kpa, 9);
-  expect(Math.abs(headAt_m(atGauge, 0.5031) - (100 + (400 - 160 * 0.5031 ** 2) * kpa))).toBeLessThan(0.002);
+  expect(supplyHead_m(atGauge, 0)).toBeCloseTo(100 + 400 * kpa, 9);
+  expect(supplyHead_m(atGauge, 1)).toBeCloseTo(100 + 240 * kpa, 9);
+  expect(Math.abs(supplyHead_m(atGauge, 0.5031) - (100 + (400 - 160 * 0.5031 ** 2) * kpa))).toBeLessThan(0.002);
 });
 
 test("a bucket filled from an open outlet, without a gauge, ran at no pressure", () => {
@@ -69,7 +59,7 @@ test("a bucket filled from an open outlet, without a gauge, ran at no pressure",
     staticPressure_kpa: 400,
     tests: [{ ...bucket, pressure_kpa: null }],
   });
-  expect(headAt_m(atGauge, 1)).toBeCloseTo(100, 9);
+  expect(supplyHead_m(atGauge, 1)).toBeCloseTo(100, 9);
 });
 
 test("several buckets: the curve goes through each", () => {
@@ -78,8 +68,8 @@ test("several buckets: the curve goes through each", () => {
     staticPressure_kpa: 400,
     tests: [bucket, { ...bucket, time_h: 40 / 3600, pressure_kpa: 370 }],
   });
-  expect(headAt_m(atGauge, 0.5)).toBeCloseTo(100 + 370 * kpa, 9);
-  expect(headAt_m(atGauge, 1)).toBeCloseTo(100 + 240 * kpa, 9);
+  expect(supplyHead_m(atGauge, 0.5)).toBeCloseTo(100 + 370 * kpa, 9);
+  expect(supplyHead_m(atGauge, 1)).toBeCloseTo(100 + 240 * kpa, 9);
   expect(most_lps).toBeCloseTo(1, 12);
 });
 
@@ -89,7 +79,7 @@ test("of two readings that disagree the lower pressure counts, so that heads nev
     staticPressure_kpa: 400,
     tests: [{ ...bucket, time_h: 40 / 3600, pressure_kpa: 200 }, bucket],
   });
-  expect(headAt_m(atGauge, 1)).toBeCloseTo(100 + 200 * kpa, 9);
+  expect(supplyHead_m(atGauge, 1)).toBeCloseTo(100 + 200 * kpa, 9);
 });
 
 test("a pump gives its points, straight between them, and no more flow than the last", () => {
@@ -99,7 +89,7 @@ test("a pump gives its points, straight between them, and no more flow than the 
     { flow_lph: 7200, pressure_kpa: 300 },
   ];
   const { atGauge, most_lps, least_lps } = curveOf({ kind: "pump", pump, leastFlow_lph: 1800 });
-  expect(headAt_m(atGauge, 1.5)).toBeCloseTo(100 + 375 * kpa, 9);
+  expect(supplyHead_m(atGauge, 1.5)).toBeCloseTo(100 + 375 * kpa, 9);
   expect([most_lps, least_lps]).toEqual([2, 0.5]);
 });
 
@@ -109,13 +99,13 @@ test("a pump without a point at no flow: nothing above its first point is counte
     { flow_lph: 7200, pressure_kpa: 300 },
   ];
   const { atGauge, static_m } = curveOf({ kind: "pump", pump });
-  expect(headAt_m(atGauge, 0)).toBeCloseTo(100 + 450 * kpa, 9);
+  expect(supplyHead_m(atGauge, 0)).toBeCloseTo(100 + 450 * kpa, 9);
   expect(static_m).toBeCloseTo(100 + 600 * kpa, 9);
 });
 
 test("a tank is its level, at any flow", () => {
   const { dirty, most_lps, static_m } = curveOf({ kind: "tank", tankLevel_m: 12 });
-  expect([headAt_m(dirty, 0), headAt_m(dirty, 9), static_m, most_lps]).toEqual([112, 112, 112, Infinity]);
+  expect([supplyHead_m(dirty, 0), supplyHead_m(dirty, 9), static_m, most_lps]).toEqual([112, 112, 112, Infinity]);
 });
 
 test("a town's pressure is held up to its limit; without a limit or a bucket nobody knows the flow", () => {
@@ -131,7 +121,7 @@ test("what others take is taken first, of the flow and of the pressure", () => {
     others_lph: 1800,
   });
   expect(most_lps).toBeCloseTo(0.5, 12);
-  expect(headAt_m(atGauge, 0)).toBeCloseTo(100 + 360 * kpa, 9);
+  expect(supplyHead_m(atGauge, 0)).toBeCloseTo(100 + 360 * kpa, 9);
   expect(static_m).toBeCloseTo(100 + 400 * kpa, 9);
 });
 
@@ -146,9 +136,9 @@ test("head works lose what they are stated to, a filter more when dirty, and wit
     { ...usualHeadWork("filter"), loss_kpa: 20, dirtyLoss_kpa: 60, atFlow_lph: 3600 },
   ];
   const { clean, dirty } = curveOf({ kind: "town", staticPressure_kpa: 400, limitFlow_lph: 3600, headWorks });
-  expect(headAt_m(clean, 1)).toBeCloseTo(100 + (400 - 5 - 20) * kpa, 9);
-  expect(headAt_m(dirty, 1)).toBeCloseTo(100 + (400 - 5 - 60) * kpa, 9);
-  expect(headAt_m(dirty, 0.5)).toBeCloseTo(100 + (400 - 5 - 15) * kpa, 9);
+  expect(supplyHead_m(clean, 1)).toBeCloseTo(100 + (400 - 5 - 20) * kpa, 9);
+  expect(supplyHead_m(dirty, 1)).toBeCloseTo(100 + (400 - 5 - 60) * kpa, 9);
+  expect(supplyHead_m(dirty, 0.5)).toBeCloseTo(100 + (400 - 5 - 15) * kpa, 9);
 });
 
 test("a regulator caps what comes, up to the very flow at which it no longer can", () => {
@@ -157,7 +147,7 @@ test("a regulator caps what comes, up to the very flow at which it no longer can
   ];
   const { dirty } = curveOf({ kind: "measured", staticPressure_kpa: 400, tests: [bucket], headWorks });
   const held_lps = Math.sqrt(100 / 160);
-  expect(headAt_m(dirty, 0)).toBeCloseTo(100 + 300 * kpa, 9);
-  expect(headAt_m(dirty, held_lps)).toBeCloseTo(100 + 300 * kpa, 6);
-  expect(headAt_m(dirty, 1)).toBeCloseTo(100 + 240 * kpa, 9);
+  expect(supplyHead_m(dirty, 0)).toBeCloseTo(100 + 300 * kpa, 9);
+  expect(supplyHead_m(dirty, held_lps)).toBeCloseTo(100 + 300 * kpa, 6);
+  expect(supplyHead_m(dirty, 1)).toBeCloseTo(100 + 240 * kpa, 9);
 });
