@@ -2,6 +2,7 @@ import type { Finding } from "../finding.ts";
 import type { Ground } from "../ground/ground.ts";
 import type { Mainline } from "../mainline/water-end.ts";
 import type { Rows } from "../rows/rows.ts";
+import { seasonFindings } from "./season-findings.ts";
 import { supplyFindings } from "./supply-findings.ts";
 import type { Watering } from "./watering.ts";
 import type { WateringJob } from "./watering-job.ts";
@@ -14,5 +15,5 @@ export function wateringFindings(
   _main: Mainline,
   _ground: Ground,
 ): readonly Finding[] {
-  return [...supplyFindings(job)];
+  return [...supplyFindings(job), ...seasonFindings(job)];
 }

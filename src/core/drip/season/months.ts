@@ -10,3 +10,18 @@ export function midMonthDay(month: number): number {
 export function ofMonth(monthly: readonly number[], month: number): number {
   return monthly[(((month - 1) % 12) + 12) % 12] ?? 0;
 }
+
+export const monthNames: readonly string[] = [
+  "January",
+  "February",
+  "March",
+  "April",
+  "May",
+  "June",
+  "July",
+  "August",
+  "September",
+  "October",
+  "November",
+  "December",
+];

@@ -18,6 +18,13 @@ export interface GivenMonth {
   readonly young_mm: number;
   /** Of the need, from the soil's store. */
   readonly fromSoil_mm: number;
+  readonly need_mm: number;
+  readonly rain_mm: number;
+  /** The part of it in leaf, as of the soil's month. */
+  readonly from: number;
+  readonly to: number;
+  /** The part of the month in leaf that is watered: not that in which the soil's store lasts. */
+  readonly watered_ratio: number;
 }
 
 export interface GivenSeason {
@@ -54,6 +61,11 @@ export function givenBySoil(months: readonly SoilMonth[], store_mm: number, shar
       peak_mm: (1 - lasts) * share(shares.peak),
       young_mm: share(shares.young),
       fromSoil_mm,
+      need_mm,
+      rain_mm,
+      from,
+      to,
+      watered_ratio: 1 - lasts,
     };
   });
   return { months: given, firstWatering };
