@@ -72,7 +72,7 @@ describe.each(Object.entries(cases))("%s", (_, season) => {
   test("the year and the first watering", () => {
     for (const each of seasons) {
       expectNear(yearAccount(each, "usual").value, each.usual_l);
-      expectNear(yearAccount(each, "full").value, each.full_l);
+      expectNear(yearAccount(each, "peak").value, each.full_l);
       expectNear(firstWateringAccount(job).value, Number(each.firstWatering));
     }
     expect(seasons[0]?.firstWatering).not.toBeNull();
