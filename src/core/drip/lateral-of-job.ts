@@ -1,0 +1,48 @@
+import { barbLength_m } from "../hydraulics/barb-length.ts";
+import { lawCodes } from "../hydraulics/friction-law.ts";
+import type { Lateral } from "../hydraulics/lateral.ts";
+import { waterViscosity_m2ps } from "../hydraulics/viscosity.ts";
+import type { BlockJob, WateringJob } from "./watering-job.ts";
+
+/** The block of a lateral. */
+export function blockOfLateral(
+  { blocks, laterals }: Pick<WateringJob, "blocks" | "laterals">,
+  lateral: number,
+): BlockJob {
+  const block = blocks[laterals.block[lateral] ?? -1];
+  if (block === undefined) throw new Error(`lateral ${lateral} is of no block`);
+  return block;
+}
+
+/** The lateral of a job by its index, for hydraulics. What is built into a hose has no barb. */
+export function lateralOfJob(job: Pick<WateringJob, "blocks" | "laterals" | "water">, lateral: number): Lateral {
+  const { laterals, water } = job;
+  const block = blockOfLateral(job, lateral);
+  const [from, to] = [laterals.offsets[lateral] ?? 0, laterals.offsets[lateral + 1] ?? 0];
+  return {
+    ...hoseOf(block, water.temperature_c),
+    at_m: laterals.at_m.subarray(from, to),
+    height_m: laterals.height_m.subarray(from, to),
+    riser_m: laterals.riser_m[lateral] ?? 0,
+  };
+}
+
+/** What the laterals of a block have in common. */
+export function hoseOf(
+  { drip, emitter }: BlockJob,
+  temperature_c: number,
+): Omit<Lateral, "at_m" | "height_m" | "riser_m"> {
+  return {
+    emitter,
+    hoseInside_mm: drip.hoseInside_mm,
+    law: lawCodes[drip.friction],
+    // EPANET's law wants a roughness in mm: plastic is taken as smooth.
+    roughness: drip.friction === "epanet" ? smooth_mm : drip.hoseRoughness,
+    barb_m: drip.emitterPlacing === "in-line" ? 0 : barbLength_m(drip.barb, drip.hoseInside_mm),
+    riserInside_mm: drip.riserInside_mm,
+    viscosity_m2ps: waterViscosity_m2ps(temperature_c),
+  };
+}
+
+/** Roughness of plastic, from memory. */
+const smooth_mm = 0.0015;
