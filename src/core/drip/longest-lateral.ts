@@ -19,7 +19,7 @@ export interface LongestLateral {
 /** Longer than this is longer than any row. */
 const longest_m = 1000;
 /** Slopes that differ by less are reckoned as one, for rows have hundreds of slopes. */
-const slopeStep_ratio = 0.0025;
+const slopeStep_ratio = 0.01;
 
 /**
  * The most emitters that a hose may have and still be even enough, by doubling and halving: hoses get less even as they get longer, until they fall
@@ -57,7 +57,7 @@ export function evenLateral({ spacing_m, slope_ratio, ...hose }: EvenHose, emitt
 
 /**
  * For every lateral of a job the longest one that keeps the evenness asked for with the nominal pressure where the hose begins, on the mean slope of
- * its row; worked out once for each block and slope (in steps of a quarter of a percent).
+ * its row; worked out once for each block and slope (in steps of a percent).
  */
 export function longestByBlock(
   job: Pick<WateringJob, "blocks" | "laterals" | "water">,
