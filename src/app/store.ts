@@ -47,6 +47,8 @@ export interface Store {
   readonly routeState: Signal<RouteState>;
   /** True while a watering is being worked out anew: what is shown of it is as it was. */
   readonly isWateringAsked: Signal<boolean>;
+  /** True while the map draws the laterals by the flow of their emitters. */
+  readonly showsFlow: Signal<boolean>;
   /** The place on the trench that is pointed at, on the map or in the side view. */
   readonly trenchPlace: Signal<TrenchPlace | null>;
   /** Every step since the project was opened; null while none is. */
@@ -112,6 +114,7 @@ export function createStore(planner: Planner = createLeanPlanner()): Store {
     wateringStageOf,
     routeState: signal<RouteState>("laid"),
     isWateringAsked: signal(false),
+    showsFlow: signal(false),
     trenchPlace: signal<TrenchPlace | null>(null),
     history,
     draft,

@@ -8,6 +8,8 @@ export const colours = {
   steel: "#54636E",
   clay: "#A9552E",
   amber: "#B07A00",
+  water: "#1F7590",
+  error: "#A32222",
   parcel: "#FCFAF4",
   planting: "#E9EDDD",
   halo: "#F2C14E",

@@ -1,5 +1,6 @@
 import type { Map as MapLibreMap } from "maplibre-gl";
 import type { Store } from "../store.ts";
+import { showFlowOnMap } from "../watering/flow-on-map.ts";
 import { followWithWaterings } from "../watering/follow-with-waterings.ts";
 import { startWateringWorker } from "../watering/start-watering-worker.ts";
 import { followWithRoutes } from "./follow-with-routes.ts";
@@ -12,6 +13,7 @@ export function addMainWorks(map: MapLibreMap, store: Store): () => void {
     followWithRoutes(store, startRouteWorker),
     followWithWaterings(store, startWateringWorker),
     showRouteOnMap(map, store),
+    showFlowOnMap(map, store),
   ];
   return () => {
     for (const stop of stops) stop();
