@@ -64,9 +64,11 @@ function UnitSwitch() {
           <input
             type="radio"
             name={name}
-            checked={store.units.value === value}
+            checked={(store.units.value === "us") === (value === "us")}
             onChange={() => {
-              store.units.value = value;
+              // What the file says of pressures (bar, metres of water) comes back with metric.
+              const own = store.project.peek()?.units ?? value;
+              store.units.value = value === "metric" && own !== "us" ? own : value;
             }}
           />
           <span>{label}</span>

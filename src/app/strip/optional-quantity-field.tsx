@@ -17,12 +17,13 @@ interface OptionalQuantityFieldProps {
   readonly path: string;
   /** What holds while nothing is stated. */
   readonly without: string;
+  readonly isCompact?: boolean;
   readonly change?: (meant: Json, step: StepName) => readonly Finding[];
 }
 
 /** A field for a quantity that may be left empty. */
 export function OptionalQuantityField(props: OptionalQuantityFieldProps) {
-  const { label, kind, value, like, path, without, change } = props;
+  const { label, kind, value, like, path, without, isCompact = false, change } = props;
   const store = useStore();
   const units = store.units.value;
   const write = (meant: Json, step: StepName) =>
@@ -35,5 +36,6 @@ export function OptionalQuantityField(props: OptionalQuantityFieldProps) {
     return write(meant, { name: `${label} ${formatQuantity(kind, parsed.value, units)}`, joins });
   };
   const shown = value === null ? "" : formatQuantity(kind, value, units);
-  return <Field label={label} shown={shown} apply={apply} {...(value === null && { hint: `empty: ${without}` })} />;
+  const hint = value === null && !isCompact ? { hint: `empty: ${without}` } : {};
+  return <Field label={label} shown={shown} apply={apply} isCompact={isCompact} {...hint} />;
 }

@@ -1,0 +1,57 @@
+import "./drip.css";
+import "./drip-results.css";
+import { useStore } from "../store-context.ts";
+import { EnoughWater } from "./answer.tsx";
+import { DripCaution } from "./drip-caution.tsx";
+import { EmitterFields } from "./emitter-fields.tsx";
+import { EvennessList } from "./evenness-list.tsx";
+import { HeadWorks } from "./head-works.tsx";
+import { HighestList } from "./highest-list.tsx";
+import { HoseFields } from "./hose-fields.tsx";
+import { MoreWaterFields } from "./more-water-fields.tsx";
+import { NeedFigures } from "./need-figures.tsx";
+import { PatternList } from "./pattern-list.tsx";
+import { PipeList } from "./pipe-list.tsx";
+import { PipeSizeFields } from "./pipe-size-fields.tsx";
+import { SeasonFields } from "./season-fields.tsx";
+import { SeasonResults } from "./season-results.tsx";
+import { SetFields } from "./set-fields.tsx";
+import { SetList } from "./set-list.tsx";
+import { WaterFields } from "./water-fields.tsx";
+
+/** All of the drip step: the water you have, what it feeds, and whether it is enough. */
+export function DripDesk() {
+  const { shownPlan, block: blockSignal } = useStore();
+  const [plan, block] = [shownPlan.value, blockSignal.value];
+  if (!plan || !block) return null;
+  const { water, sets, season, materials } = plan.project;
+  const [job, watering] = [plan.watering?.job, plan.watering?.watering];
+  return (
+    <>
+      <EnoughWater plan={plan} />
+      <WaterFields water={water} />
+      <EmitterFields key={block.id} drip={block.drip} />
+      <div class="drip-parts">
+        <MoreWaterFields water={water} />
+        <HeadWorks works={water.headWorks} />
+        <HoseFields key={`hose of ${block.id}`} drip={block.drip} />
+        <SetFields sets={sets} />
+        <PipeSizeFields sets={sets} />
+        <SeasonFields season={season} />
+      </div>
+      {job && watering && (
+        <>
+          <SetList plan={plan} job={job} watering={watering} />
+          <EvennessList job={job} watering={watering} />
+          <PipeList pipes={watering.pipes} />
+          <HighestList plan={plan} job={job} watering={watering} />
+          <PatternList patterns={watering.patterns} sets={sets} currency={materials.currency} />
+          <SeasonResults job={job} watering={watering} />
+        </>
+      )}
+      <h3>Hose and emitters</h3>
+      <NeedFigures plan={plan} />
+      <DripCaution />
+    </>
+  );
+}

@@ -1,0 +1,60 @@
+import type { PipeLine } from "../../core/drip/watering.ts";
+import { pipeSizes } from "../../core/hydraulics/pipe-sizes.ts";
+import type { PipeSettings } from "../../core/project/project.ts";
+import { formatQuantity } from "../../core/units.ts";
+import { useStore } from "../store-context.ts";
+import { wholeLength } from "../strip/whole-length.ts";
+
+/** What a pipe is called: by its table, else by its diameters. */
+export function usePipeName(): (pipe: PipeSettings) => string {
+  const units = useStore().units.value;
+  return ({ size, outside_mm }) =>
+    pipeSizes.find((each) => each.size === size)?.name ??
+    `${size}, ${formatQuantity("diameter", outside_mm, units)} outside`;
+}
+
+/** The pipe in the trench, a line a size of each line of pipe. */
+export function PipeList({ pipes }: { readonly pipes: readonly PipeLine[] }) {
+  const units = useStore().units.value;
+  const nameOf = usePipeName();
+  if (pipes.length === 0) return null;
+  const lines = [...new Set(pipes.map(({ line }) => line))].sort((one, other) => one - other);
+  return (
+    <section aria-label="Pipe in the trench">
+      <h3>Pipe in the trench</h3>
+      <table class="drip-table">
+        <caption class="unseen">Pipe in the trench</caption>
+        <thead>
+          <tr>
+            <th scope="col">Line</th>
+            <th scope="col">Pipe</th>
+            <th scope="col">Length</th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.flatMap((line) =>
+            sizesOf(line).map(({ pipe, length_m }, i) => (
+              <tr key={`${line} ${pipe.size}`}>
+                <th scope="row" class={i > 0 ? "repeated" : undefined}>
+                  {line === 0 ? "Main line" : `To set ${line}`}
+                </th>
+                <td>{nameOf(pipe)}</td>
+                <td>{wholeLength(length_m, units)}</td>
+              </tr>
+            )),
+          )}
+        </tbody>
+      </table>
+    </section>
+  );
+
+  /** Sizes of a line, the widest (nearest the source) first, lengths of branches added. */
+  function sizesOf(line: number): readonly { readonly pipe: PipeSettings; readonly length_m: number }[] {
+    const bySize = new Map<string, { readonly pipe: PipeSettings; readonly length_m: number }>();
+    for (const { line: own, pipe, length_m } of pipes) {
+      if (own !== line) continue;
+      bySize.set(pipe.size, { pipe, length_m: (bySize.get(pipe.size)?.length_m ?? 0) + length_m });
+    }
+    return [...bySize.values()].sort((one, other) => other.pipe.inside_mm - one.pipe.inside_mm);
+  }
+}
