@@ -35,7 +35,7 @@ const mostRounds = 3;
  * Sizes that serve every load, at little cost: the loads are sized one after another, none smaller than an earlier one needs, and then each once
  * more beside all others as long as that saves something. Each single step is at least cost; for one load, so is the whole.
  */
-export function sizeForLoads(job: LoadsJob, fineness?: number): LoadsSizing {
+export function sizeForLoads(job: LoadsJob, fineness?: readonly number[]): LoadsSizing {
   const own = job.loads.map((load) => loadJob(job, load));
   let needs: readonly (Uint8Array | null)[] = own.map(() => null);
   let cost = Infinity;
