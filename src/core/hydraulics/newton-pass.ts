@@ -96,9 +96,19 @@ export function foldTree(prepared: PreparedNetwork, at: Workings): void {
   }
 }
 
-/** From the source to the ends: new heads and flows, the way to them cut down to `step`. Gives the most that a head has changed, m. */
-export function unfoldTree(prepared: PreparedNetwork, supply: SupplyCurve, at: Workings, step: number): number {
-  const { upstream, height_m, regulator_m } = prepared.network;
+/**
+ * From the source to the ends: new heads and flows, the way to them cut down to `step`. Gives the most that a head has changed, m; without bounds where
+ * a flow went past the leap from laminar flow. Where `stopsAtLeap` such a flow stops in it, for else it could jump to and fro without end.
+ */
+export function unfoldTree(
+  prepared: PreparedNetwork,
+  supply: SupplyCurve,
+  at: Workings,
+  step: number,
+  stopsAtLeap: boolean,
+): number {
+  const { bore, bores, hasLeaps, network } = prepared;
+  const { upstream, height_m, regulator_m } = network;
   const { head_m, flow_lps, holds, base, growth, slope, offset } = at;
   const out = new Float64Array(2);
   meetSupply(supply, base[0] ?? 0, growth[0] ?? 0, out);
@@ -118,8 +128,20 @@ export function unfoldTree(prepared: PreparedNetwork, supply: SupplyCurve, at: W
     const size = Math.abs(change);
     if (size > most_m) most_m = size;
     head_m[i] = before + step * change;
-    const flow = (constant + grows * drive) * share;
-    flow_lps[i] = step === 1 ? flow : (flow_lps[i] ?? 0) + step * (flow - (flow_lps[i] ?? 0));
+    const old = flow_lps[i] ?? 0;
+    const flow = old + step * ((constant + grows * drive) * share - old);
+    flow_lps[i] = flow;
+    if (hasLeaps) {
+      const kind = bores[bore[i] ?? 0];
+      if (kind !== undefined && kind.law === 0 && leaps(old, flow, kind.laminar_lps)) {
+        most_m = Number.POSITIVE_INFINITY;
+        if (stopsAtLeap) flow_lps[i] = Math.sign(flow) * (kind.laminar_lps + kind.turbulent_lps) * 0.5;
+      }
+    }
   }
   return most_m;
+}
+
+function leaps(old: number, now: number, laminar_lps: number): boolean {
+  return Math.abs(old) < laminar_lps !== Math.abs(now) < laminar_lps;
 }

@@ -7,11 +7,13 @@ import { type Jet, jetOf } from "./outlet-flow.ts";
 export interface PreparedNetwork {
   readonly network: Network;
   /** By node, of its pipe. */
-  readonly bore: Uint16Array | Uint32Array;
+  readonly bore: Uint32Array;
   readonly bores: readonly Bore[];
   readonly jets: readonly Jet[];
   readonly hasRegulators: boolean;
   readonly hasMinor: boolean;
+  /** A pipe's loss leaps where laminar flow ends. */
+  readonly hasLeaps: boolean;
 }
 
 /** The network with what its pipes and outlets are worked out from; pipes of one kind share it. */
@@ -48,7 +50,15 @@ export function prepareNetwork(network: Network): PreparedNetwork {
     if (!Number.isNaN(regulator_m[i] ?? Number.NaN)) hasRegulators = true;
     if ((minor[i] ?? 0) !== 0) hasMinor = true;
   }
-  return { network, bore, bores, jets: network.outlets.map(jetOf), hasRegulators, hasMinor };
+  return {
+    network,
+    bore,
+    bores,
+    jets: network.outlets.map(jetOf),
+    hasRegulators,
+    hasMinor,
+    hasLeaps: bores.some((each) => each.law === 0),
+  };
 }
 
 function lawOf(code: number) {

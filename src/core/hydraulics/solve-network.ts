@@ -4,8 +4,13 @@ import { jetFlow } from "./outlet-flow.ts";
 import { type PreparedNetwork, prepareNetwork } from "./prepared-network.ts";
 import { startNetwork } from "./start-of-network.ts";
 
-/** Newton's rule doubles the right places each round: heads that still changed by this are right to a hundredth of a millimetre. */
-const settled_m = 1e-3;
+/** Newton's rule doubles the right places each round: heads that still changed by this in a second round are right to some thousandths of a millimetre. */
+const settled_m = 2e-2;
+const settledAtOnce_m = 1e-4;
+/** Where outlets are dry it counts which: a hair of pressure is a flow. */
+const settledDry_m = 1e-5;
+/** Nearer than this it is worth seeing which outlets are dry. */
+const near_m = 1;
 const mostRounds = 120;
 
 /**
@@ -18,26 +23,23 @@ export function solveNetwork(network: Network, supply: SupplyCurve, start?: Solu
   startNetwork(prepared, supply, at, start);
   let rounds = 0;
   let isSettled = false;
-  let sinceChange = 0;
   while (!isSettled && rounds < mostRounds) {
     if (rounds > 0) straightenPipes(prepared, at);
     foldTree(prepared, at);
-    const change_m = unfoldTree(prepared, supply, at, stepOf(sinceChange));
+    const change_m = unfoldTree(prepared, supply, at, stepOf(rounds), rounds >= 5);
     rounds++;
-    sinceChange++;
     const turned = prepared.hasRegulators && turnRegulators(prepared, at);
-    if (change_m < settled_m && !turned) {
-      isSettled = !turnOutlets(prepared, at, rounds);
-      if (!isSettled) sinceChange = 0;
-    }
+    if (turned || change_m > near_m) continue;
+    const dry = turnOutlets(prepared, at, rounds);
+    const enough_m = rounds === 1 ? settledAtOnce_m : settled_m;
+    isSettled = !dry.turned && change_m < (dry.closed > 0 ? settledDry_m : enough_m);
   }
   return finished(prepared, at, rounds, isSettled);
 }
 
 /** Whole steps at first; a solver that goes to and fro is calmed by shorter ones. */
 function stepOf(rounds: number): number {
-  if (rounds < 12) return 1;
-  return rounds % 3 === 0 ? 1 : 0.5;
+  return rounds < 15 || rounds % 3 === 0 ? 1 : 0.5;
 }
 
 /** Regulators hold where more pressure arrives than they let through. Says whether any has changed. */
@@ -55,11 +57,12 @@ function turnRegulators({ network }: PreparedNetwork, { head_m, holds }: Working
   return turned;
 }
 
-/** Closes outlets without pressure and opens closed ones with it, after many rounds only the first. Says whether any has changed. */
-function turnOutlets({ network, jets }: PreparedNetwork, { head_m, closed }: Workings, rounds: number): boolean {
+/** Closes outlets without pressure and opens closed ones with it, after many rounds only the first. Counts the closed ones, and says whether any has changed. */
+function turnOutlets({ network, jets }: PreparedNetwork, { head_m, closed }: Workings, rounds: number) {
   const { outlet, height_m } = network;
   const out = new Float64Array(2);
   let turned = false;
+  let count = 0;
   for (let i = 0; i < closed.length; i++) {
     const jet = jets[outlet[i] ?? -1];
     if (jet === undefined) continue;
@@ -69,12 +72,13 @@ function turnOutlets({ network, jets }: PreparedNetwork, { head_m, closed }: Wor
       jetFlow(jet, pressure_m, height_m[i] ?? 0, out);
       isDry = (out[0] ?? 0) < 0;
     }
-    if (isDry === (closed[i] === 1)) continue;
-    if (!isDry && (rounds > mostRounds / 2 || pressure_m < 1e-6)) continue;
+    const wasDry = closed[i] === 1;
+    if (isDry || wasDry) count++;
+    if (isDry === wasDry || (wasDry && (rounds > mostRounds / 2 || pressure_m < 1e-6))) continue;
     closed[i] = isDry ? 1 : 0;
     turned = true;
   }
-  return turned;
+  return { turned, closed: count };
 }
 
 /** Outflows by the heads that were found, and flows that add up to them at every node. */
