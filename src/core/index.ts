@@ -61,6 +61,7 @@ export type { SideEnd, SideLine } from "./sheets/side-ends.ts";
 export type { SideGround } from "./sheets/side-ground.ts";
 export type { SideZoom } from "./sheets/side-scale.ts";
 export type { SideWire } from "./sheets/side-wires.ts";
+export { type ChartOptions, supplyChartSvg } from "./sheets/supply-chart-svg.ts";
 export { type DrawnPlace, type Pond, type TrenchProfile, trenchProfile } from "./sheets/trench-profile.ts";
 export { type TrenchSvgOptions, trenchProfileSvg } from "./sheets/trench-profile-svg.ts";
 export { type TrenchRaise, type TrenchZoom, trenchRaises } from "./sheets/trench-scale.ts";
