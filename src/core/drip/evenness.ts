@@ -1,5 +1,5 @@
 import type { DripSettings } from "../project/water-settings.ts";
-import { blockOfLateral } from "./lateral-of-job.ts";
+import { blockOfLateral } from "./lateral-of.ts";
 import type { Evenness } from "./watering.ts";
 import type { BlockJob, WateringJob } from "./watering-job.ts";
 

@@ -8,6 +8,7 @@ import type { Trellis } from "../trellis/trellis.ts";
 import { blockJob } from "./block-job.ts";
 import { lateralsJob } from "./laterals-job.ts";
 import { lineJob } from "./line-job.ts";
+import { pricedSizes } from "./priced-sizes.ts";
 import type { WateringJob } from "./watering-job.ts";
 
 /** What the stage needs of a project. */
@@ -27,7 +28,7 @@ export function wateringJob(
   trellis: Pick<Trellis, "blocks">,
   project: WateringInput,
 ): WateringJob {
-  const { blocks, trench, water, sets, season } = project;
+  const { blocks, trench, water, sets, season, materials } = project;
   const heightAt: HeightAt = ground.elevation.kind === "flat" ? () => null : heightReader(ground.elevation);
   const source = sourceOf(main, ground, project);
   const atSource_m = source === null ? null : heightAt(source[0], source[1]);
@@ -50,7 +51,7 @@ export function wateringJob(
     blocks: blocks.map(blockJob),
     laterals,
     pipe: trench.pipe,
-    sizes: [],
+    sizes: pricedSizes(sets.family, materials),
   };
 }
 

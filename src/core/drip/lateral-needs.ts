@@ -2,7 +2,7 @@ import type { Lateral, LateralState } from "../hydraulics/lateral.ts";
 import { lateralFrom } from "../hydraulics/lateral-steps.ts";
 import { evennessOfRuns } from "./evenness.ts";
 import { flushFlow_lps } from "./flushing.ts";
-import { blockOfLateral, lateralOfJob } from "./lateral-of-job.ts";
+import { blockOfLateral, lateralOf } from "./lateral-of.ts";
 import { type LongestLateral, longestByBlock } from "./longest-lateral.ts";
 import type { LateralNeed } from "./watering.ts";
 import type { WateringJob } from "./watering-job.ts";
@@ -21,7 +21,7 @@ function lateralNeed(
   index: number,
   longest: LongestLateral | null,
 ): LateralNeed {
-  const lateral = lateralOfJob(job, index);
+  const lateral = lateralOf(job, index);
   const block = blockOfLateral(job, index);
   const state = neededState(lateral, job.laterals.tailHeight_m[index] ?? 0);
   const evenness = evennessOfRuns([{ block, from: 0, to: lateral.at_m.length }], state.outflow_lps);

@@ -1,7 +1,7 @@
 import type { Lateral, LateralState } from "../hydraulics/lateral.ts";
 import { lateralAt } from "../hydraulics/lateral-steps.ts";
 import { evennessOfRuns } from "./evenness.ts";
-import { blockOfLateral, hoseOf } from "./lateral-of-job.ts";
+import { blockOfLateral, hoseOf } from "./lateral-of.ts";
 import type { BlockJob, WateringJob } from "./watering-job.ts";
 
 /** A lateral that could be longer: emitters evenly spaced from the first spacing on, on an even slope, fed where the hose begins. */

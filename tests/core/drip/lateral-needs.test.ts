@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { lateralNeeds } from "../../../src/core/drip/lateral-needs.ts";
-import { lateralOfJob } from "../../../src/core/drip/lateral-of-job.ts";
+import { lateralOf } from "../../../src/core/drip/lateral-of.ts";
 import { lateralAt } from "../../../src/core/hydraulics/lateral-steps.ts";
 import { createWateringJob, type WateringSketch } from "../../support/create-watering-job.ts";
 
@@ -11,7 +11,7 @@ function needOf(sketch: WateringSketch) {
   const job = createWateringJob({ rows: 1, ...sketch });
   const [need] = lateralNeeds(job);
   if (need === undefined) throw new Error("there is no lateral");
-  return { job, need, state: lateralAt(lateralOfJob(job, 0), need.inlet_m) };
+  return { job, need, state: lateralAt(lateralOf(job, 0), need.inlet_m) };
 }
 
 test("plain emitters give their nominal flow in the mean", () => {
@@ -69,7 +69,7 @@ test("the longest lateral is even enough, and one emitter more is not", () => {
   expect(longest.length_m).toBeCloseTo(longest.emitters, 9);
   const evenness = (vines: number) => {
     const other = createWateringJob({ rows: 1, vines, vineSpacing_m: 1, riser_m: 0, drip: job.blocks[0]?.drip ?? {} });
-    const state = lateralAt(lateralOfJob(other, 0), 10);
+    const state = lateralAt(lateralOf(other, 0), 10);
     const mean = state.flow_lps / vines;
     return (1 - 1.27 * 0.02) * (Math.min(...state.outflow_lps) / mean);
   };
