@@ -189,7 +189,7 @@ export interface SeasonMonth {
 export interface CupCheck {
   readonly set: number;
   readonly lateral: number;
-  /** Emitters: first, middle, last. */
+  /** At the first, middle and last vine of the lateral (fewer where it has fewer); `emitter` counts through all emitters of the job. */
   readonly cups: readonly { readonly emitter: number; readonly volume_l: number }[];
   readonly tail_kpa: number;
 }
