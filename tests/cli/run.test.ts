@@ -36,7 +36,7 @@ test.each([
   [["plan", "-"], "Nothing is piped"],
   [["plan", "nowhere.geojson"], "nowhere.geojson does not exist"],
   [["plan", "src"], "src is a folder"],
-  [["plan", "package.json", "--units", "furlongs"], "--units is us or metric"],
+  [["plan", "package.json", "--units", "furlongs"], '--units is metric, us, metric-bar, metric-head, not "furlongs".'],
   [["plan", "package.json", "--set", "rows.endGap"], "--set takes PATH=VALUE"],
   [["sweep", "package.json", "--step", "0"], "--step is a number of degrees"],
   [["export", "package.json", "--of", "wine"], "There is no export of wine"],

@@ -19,12 +19,14 @@ import type {
   trenchSection,
 } from "./schema.ts";
 import type { Stated } from "./schema-parts.ts";
-import type { dripSection } from "./water-schema.ts";
+import type { dripSection, waterSection } from "./water-schema.ts";
+import type { WaterSettings } from "./water-settings.ts";
 
 interface StatedSettings {
   readonly ground: Stated<typeof groundSection>;
   readonly mainLine: Stated<typeof mainLineSection>;
   readonly trench: Stated<typeof trenchSection>;
+  readonly water: Stated<typeof waterSection>;
   readonly materials: Stated<typeof materialsSection>;
   readonly blocks: readonly {
     readonly rows: Stated<typeof rowsSection>;
@@ -37,6 +39,7 @@ interface Settled {
   readonly ground: GroundSettings;
   readonly mainLine: MainLineSettings;
   readonly trench: TrenchSettings;
+  readonly water: WaterSettings;
   readonly materials: MaterialSettings;
   readonly blocks: readonly Block[];
 }
@@ -46,6 +49,7 @@ export function defaultsNote(stated: StatedSettings, settled: Settled): Finding 
   const ground = missing(stated.ground, groundPhrases(settled.ground));
   const line = missing(stated.mainLine, mainLinePhrases(settled.mainLine));
   const dug = missing(stated.trench, trenchPhrases(settled.trench));
+  const water = missing(stated.water, waterPhrases(settled.water));
   const supplies = missing(stated.materials, materialPhrases(settled.materials));
   const ofBlocks = new Map<string, Phrase>();
   for (const [i, block] of settled.blocks.entries()) {
@@ -58,7 +62,7 @@ export function defaultsNote(stated: StatedSettings, settled: Settled): Finding 
   }
   const phrases = [
     ...ofBlocks.values(),
-    ...[...ground, ...line, ...dug].map(([, phrase]) => phrase),
+    ...[...ground, ...line, ...dug, ...water].map(([, phrase]) => phrase),
     ...supplies.map(([, phrase]) => phrase),
   ];
   if (phrases.length === 0) return null;
@@ -103,6 +107,10 @@ function blockPhrases({ rows, trellis, drip }: Block): Phrases {
     stakesPerVine: say`stakes a vine: ${trellis.stakesPerVine}`,
     emitterFlow: say`emitter ${quantity("flow", drip.emitterFlow_lph)}`,
     emittersPerVine: say`emitters a vine: ${drip.emittersPerVine}`,
+    emitterKind: say`${drip.emitterKind} emitters`,
+    emitterPressure: say`their flow at ${quantity("pressure", drip.emitterPressure_kpa)}`,
+    hoseInside: say`hose ${quantity("diameter", drip.hoseInside_mm)} inside`,
+    slack: say`${quantity("ratio", drip.slack_ratio)} of slack`,
     overrun: say`hose ${quantity("length", drip.overrun_m)} past the last vine`,
   };
 }
@@ -148,6 +156,15 @@ function trenchPhrases(trench: TrenchSettings): Phrases {
         ? say`dug by hand`
         : say`dug with ${trench.tool === "trencher" ? "a trencher" : "an excavator"}`,
     soil: say`in ${trench.soil}`,
+  };
+}
+
+/** While the water is not known nothing is taken of it. */
+function waterPhrases(water: WaterSettings): Phrases {
+  if (water.kind === "unknown") return {};
+  return {
+    hoursADay: say`water ${quantity("time", water.hoursADay_h)} a day`,
+    margin: say`${quantity("ratio", water.margin_ratio)} of its flow not counted on`,
   };
 }
 

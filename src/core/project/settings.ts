@@ -126,8 +126,15 @@ export function readSettings(value: Json | undefined): SettingsReading {
   const watered = setSettings(sets, fallback.sets, trench.pipe?.size !== undefined);
   findings.push(...watered.findings);
   const note = defaultsNote(
-    { ground, mainLine, trench, materials, blocks: stated },
-    { ground: grounds, mainLine: line.mainLine, trench: dug.trench, materials: supplies, blocks },
+    { ground, mainLine, trench, water, materials, blocks: stated },
+    {
+      ground: grounds,
+      mainLine: line.mainLine,
+      trench: dug.trench,
+      water: waterSettings(water, fallback.water),
+      materials: supplies,
+      blocks,
+    },
   );
   if (note !== null) findings.push(note);
   return {

@@ -1,5 +1,6 @@
 import { describe, expect, it, test } from "vitest";
 import type { Block, Json, JsonObject, Project } from "../../../src/core/project/project.ts";
+import { usualDrip } from "../../../src/core/project/water-defaults.ts";
 import { text } from "../../../src/core/units.ts";
 import { codes, createFile, fixtureText, projectIn } from "../../support/project-files.ts";
 
@@ -67,7 +68,7 @@ describe("what a file does not state is taken as usual", () => {
           hottest_c: 40,
           tensionedAt_c: 15,
         }),
-        drip: { emitterFlow_lph: 1.892705892, emittersPerVine: 1, overrun_m: 0.6096 },
+        drip: usualDrip("metric"),
         plantings: [],
       },
     ]);
@@ -298,7 +299,7 @@ describe("what a file states", () => {
         warnShare_ratio: 0.3,
         mostShare_ratio: 0.5,
       },
-      drip: { emitterFlow_lph: 1.892705892, emittersPerVine: 2, overrun_m: 0.6096 },
+      drip: expect.objectContaining({ emitterFlow_lph: 1.892705892, emittersPerVine: 2, overrun_m: 0.6096 }),
       plantings: [{ fromRow: 1, toRow: 12, variety: "red of our own", rootstock: "a strong one", spare_ratio: 0.03 }],
     });
     expect(materials.wireCoils_m).toEqual([304.8, 1219.2]);
