@@ -1,21 +1,28 @@
+import { monthNames } from "../../core/drip/season/months.ts";
+import type { Watering } from "../../core/drip/watering.ts";
+import type { WateringJob } from "../../core/drip/watering-job.ts";
 import type { Plan } from "../../core/plan.ts";
 import type { WaterSettings } from "../../core/project/water-settings.ts";
-import { formatQuantity } from "../../core/units.ts";
+import { formatQuantity, type UnitSystem } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
 import { count } from "../strip/count.ts";
-import { monthNames } from "./months.ts";
+import { capital } from "./capital.ts";
 import { rowOf } from "./row-runs.ts";
-import { wholeWatering } from "./whole-watering.ts";
+import { type WholeWatering, wholeWatering } from "./whole-watering.ts";
 
-type Answer = { readonly is: "yes" | "no" | "open"; readonly words: string; readonly more?: string };
+interface Answer {
+  readonly is: "yes" | "no" | "open";
+  readonly words: string;
+  readonly more: string;
+}
 
 const signs: Readonly<Record<Answer["is"], string>> = { yes: "✓", no: "△", open: "?" };
 
 /** Is there enough water? In a plain sentence. */
 export function EnoughWater({ plan }: { readonly plan: Plan }) {
-  const { units: unitsSignal, routeState } = useStore();
-  const units = unitsSignal.value;
-  const { is, words, more } = answer();
+  const { units, routeState, isWateringAsked } = useStore();
+  const isBeingLaid = routeState.value !== "laid";
+  const { is, words, more } = answerOf(plan, isBeingLaid, units.value);
   return (
     <div class={`enough-water enough-${is}`} role="status">
       <span class="enough-sign" aria-hidden="true">
@@ -25,69 +32,82 @@ export function EnoughWater({ plan }: { readonly plan: Plan }) {
         <p>
           <strong>{words}</strong>
         </p>
-        {more && <p class="aside">{more}</p>}
+        {more !== "" && <p class="aside">{more}</p>}
+        {isWateringAsked.value && is !== "open" && <p class="aside">It is being worked out anew …</p>}
       </div>
     </div>
   );
-
-  function answer(): Answer {
-    const { project, watering: watered } = plan;
-    const all = plan.drip === null ? null : formatQuantity("flow", plan.drip.flow_lph, units);
-    const need = all === null ? "" : `All emitters at once take ${all}.`;
-    if (project.water.kind === "unknown") {
-      return {
-        is: "open",
-        words: "Is there enough water? Say below what water you have.",
-        more: `${need} Several sets, one after another, need less at a time.`,
-      };
-    }
-    if (project.sources.length === 0) {
-      return { is: "open", words: "Draw the water source, in the Main line step, to find out.", more: need };
-    }
-    const watering = watered?.watering ?? null;
-    if (watered === null || watering === null || routeState.value !== "laid") {
-      return { is: "open", words: "Is there enough water? It is being worked out …", more: need };
-    }
-    if (watering.supply === null) return { is: "open", words: missing(project.water), more: need };
-    const whole = wholeWatering(watering);
-    if (whole === null) {
-      return { is: "open", words: "No way for the main line was found, so no set can be fed.", more: need };
-    }
-    const { sets } = watering;
-    const told = `${count(sets.length, "set")}${sets.length > 1 ? ", one after another," : ""}`;
-    const pressure = (kpa: number) => formatQuantity("pressure", kpa, units);
-    const shortest = sets.reduce((least, set) => (set.spare_m < least.spare_m ? set : least));
-    if (whole.spare_kpa < 0 || watering.isShort || whole.dry > 0) {
-      const lacking =
-        whole.spare_kpa < 0
-          ? `Set ${shortest.name} lacks ${pressure(-whole.spare_kpa)} at row ${rowOf(plan, watered.job, shortest.sparest)}.`
-          : "A set takes more than the water gives with its reserve.";
-      const dry = whole.dry > 0 ? ` ${count(whole.dry, "emitter")} would stay dry.` : "";
-      return {
-        is: "no",
-        words: `No, there is not enough water for ${told.replace(/,$/, "")} as planned.`,
-        more: lacking + dry,
-      };
-    }
-    const reach = `${told} reach every vine with ${pressure(whole.spare_kpa)} or more to spare; the largest takes ${formatQuantity("flow", whole.most_lph, units)}.`;
-    if (whole.peak_h === null || whole.peakMonth === null) {
-      return { is: "yes", words: `Yes: ${reach}`, more: "Whether the hours suffice is told once the year is known." };
-    }
-    const hours = formatQuantity("time", whole.peak_h, units, 1);
-    const day = formatQuantity("time", project.water.hoursADay_h, units);
-    const month = monthNames[whole.peakMonth - 1] ?? "";
-    return whole.peak_h > project.water.hoursADay_h + 1e-9
-      ? {
-          is: "no",
-          words: `Not in the hours there are: in ${month} all sets run ${hours} a day, and there is water for ${day}.`,
-          more: capital(reach),
-        }
-      : { is: "yes", words: `Yes: ${reach}`, more: `In ${month} all sets run ${hours} of the ${day} a day.` };
-  }
 }
 
-function capital(sentence: string): string {
-  return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}`;
+function answerOf(plan: Plan, isBeingLaid: boolean, units: UnitSystem): Answer {
+  const { project, drip } = plan;
+  const [job, watering] = [plan.watering?.job, plan.watering?.watering ?? null];
+  const need = drip === null ? "" : `All emitters at once take ${formatQuantity("flow", drip.flow_lph, units)}.`;
+  const open = (words: string, more = need): Answer => ({ is: "open", words, more });
+  if (project.water.kind === "unknown") {
+    return open(
+      "Is there enough water? Say below what water you have.",
+      `${need} Several sets, one after another, need less at a time.`,
+    );
+  }
+  if (project.sources.length === 0) return open("Draw the water source, in the Main line step, to find out.");
+  if (job === undefined || watering === null || isBeingLaid) {
+    return open("Is there enough water? It is being worked out …");
+  }
+  if (watering.supply === null) return open(missing(project.water));
+  const whole = wholeWatering(watering);
+  if (whole === null) return open("No way for the main line was found, so no set can be fed.");
+  return lacking(plan, job, watering, whole, units) ?? enough(project.water, watering, whole, units);
+}
+
+/** What is short, at any hour; null when every row has its pressure. */
+function lacking(
+  plan: Plan,
+  job: WateringJob,
+  { sets, isShort }: Watering,
+  { spare_kpa, dry }: WholeWatering,
+  units: UnitSystem,
+): Answer | null {
+  if (spare_kpa >= 0 && !isShort && dry === 0) return null;
+  const [shortest] = [...sets].sort((one, other) => one.spare_m - other.spare_m);
+  const told =
+    spare_kpa < 0 && shortest
+      ? `Set ${shortest.name} lacks ${formatQuantity("pressure", -spare_kpa, units)} at row ${rowOf(plan, job, shortest.sparest)}.`
+      : "A set takes more than the water gives with its reserve.";
+  return {
+    is: "no",
+    words: `No, there is not enough water for ${sets.length === 1 ? "one set" : count(sets.length, "set")} as planned.`,
+    more: `${told}${dry > 0 ? ` ${count(dry, "emitter")} would stay dry.` : ""}`,
+  };
+}
+
+/** Every row has its pressure: how far it reaches, and whether the hours do. */
+function enough({ hoursADay_h }: WaterSettings, { sets }: Watering, whole: WholeWatering, units: UnitSystem): Answer {
+  const spare = formatQuantity("pressure", whole.spare_kpa, units);
+  const flow = formatQuantity("flow", whole.most_lph, units);
+  const reach =
+    sets.length === 1
+      ? `one set reaches every row with ${spare} or more to spare; it takes ${flow}.`
+      : `${count(sets.length, "set")}, one after another, reach every row with ${spare} or more to spare; the largest takes ${flow}.`;
+  const { peak } = whole;
+  if (peak === null) {
+    return { is: "yes", words: `Yes: ${reach}`, more: "Whether the hours suffice is told once the year is known." };
+  }
+  const hours = (time_h: number) => formatQuantity("time", time_h, units, time_h < 1 ? 0 : 1);
+  const month = monthNames[peak.month - 1] ?? "";
+  const all = sets.length === 1 ? "the set runs" : "all sets together run";
+  const usually = `As it is usually given it is ${hours(peak.usualAll_h)}.`;
+  return peak.all_h > hoursADay_h + 1e-9
+    ? {
+        is: "no",
+        words: `Not in the hours there are: in ${month} ${all} ${hours(peak.all_h)} a day, and there is water for ${hours(hoursADay_h)}.`,
+        more: `${usually} ${capital(reach)}`,
+      }
+    : {
+        is: "yes",
+        words: `Yes: ${reach}`,
+        more: `In ${month} ${all} ${hours(peak.all_h)} of the ${hours(hoursADay_h)} a day. ${usually}`,
+      };
 }
 
 /** What is still to be stated before anything can be said. */

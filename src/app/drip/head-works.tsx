@@ -1,4 +1,5 @@
 import { useId, useState } from "preact/hooks";
+import { headWorkNames } from "../../core/drip/water-words.ts";
 import type { Finding } from "../../core/finding.ts";
 import type { Json, JsonObject } from "../../core/project/project.ts";
 import { type HeadWork, type HeadWorkKind, headWorkKinds } from "../../core/project/water-settings.ts";
@@ -10,7 +11,7 @@ import { useStore } from "../store-context.ts";
 import { OptionalQuantityField } from "../strip/optional-quantity-field.tsx";
 import { QuantityField } from "../strip/quantity-field.tsx";
 import { StagePart } from "../strip/stage-part.tsx";
-import { headWorkNames } from "./head-work-names.ts";
+import { capital } from "./capital.ts";
 import { likeOf } from "./like.ts";
 import { listAsWritten, moved, withEntryMember } from "./written-list.ts";
 
@@ -45,7 +46,7 @@ interface PartProps {
 function Part({ works, work, at }: PartProps) {
   const store = useStore();
   const units = store.units.value;
-  const name = headWorkNames[work.kind];
+  const name = capital(headWorkNames[work.kind]);
   const like = likeOf(units);
   const change = (member: string) => (meant: Json, step: StepName) =>
     write(
@@ -166,7 +167,7 @@ function AddPart({ works }: { readonly works: readonly HeadWork[] }) {
       >
         {headWorkKinds.map((each) => (
           <option key={each} value={each}>
-            {headWorkNames[each]}
+            {capital(headWorkNames[each])}
           </option>
         ))}
       </select>

@@ -1,10 +1,10 @@
 import { useRef, useState } from "preact/hooks";
+import { monthNames } from "../../core/drip/season/months.ts";
 import { formatQuantity, parseQuantity, type QuantityKind, text } from "../../core/units.ts";
 import { changeSetting } from "../commands/change-setting.ts";
 import { useStore } from "../store-context.ts";
 import { QuantityField } from "../strip/quantity-field.tsx";
 import { withShownUnit } from "../typed-quantity.ts";
-import { monthNames } from "./months.ts";
 import { statedAt } from "./written-list.ts";
 
 export interface MonthColumn {

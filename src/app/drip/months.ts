@@ -1,18 +1,4 @@
-/** January first. */
-export const monthNames = [
-  "January",
-  "February",
-  "March",
-  "April",
-  "May",
-  "June",
-  "July",
-  "August",
-  "September",
-  "October",
-  "November",
-  "December",
-] as const;
+import { monthNames } from "../../core/drip/season/months.ts";
 
 /** "mid April" for 4.5: a month with parts, as words. */
 export function monthText(month: number): string {

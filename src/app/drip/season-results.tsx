@@ -1,23 +1,40 @@
+import type { Account } from "../../core/account.ts";
+import { monthNames } from "../../core/drip/season/months.ts";
+import {
+  allHoursAccount,
+  firstWateringAccount,
+  type SeasonShare,
+  vineWeekAccount,
+  yearAccount,
+} from "../../core/drip/season-accounts.ts";
 import type { BlockSeason, Watering } from "../../core/drip/watering.ts";
 import type { WateringJob } from "../../core/drip/watering-job.ts";
 import { formatQuantity } from "../../core/units.ts";
+import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { type FigureLine, FigureList } from "../strip/figure-list.tsx";
-import { monthNames, monthText } from "./months.ts";
+import { monthText } from "./months.ts";
+
+interface SeasonResultsProps {
+  readonly job: WateringJob;
+  readonly watering: Watering;
+}
 
 /** What the year asks of the water, block by block: a vine a week and hours by months, when watering begins, what the year takes. */
-export function SeasonResults({ job, watering }: { readonly job: WateringJob; readonly watering: Watering }) {
-  if (watering.season === null) return null;
+export function SeasonResults({ job, watering }: SeasonResultsProps) {
+  const { season } = watering;
+  if (season === null) return null;
   return (
     <section aria-label="Water through the year">
       <h3>Water through the year</h3>
       {job.blocks.map((block, b) => {
-        const season = watering.season?.[b];
+        const own = season[b];
         return (
-          season && (
+          own && (
             <div key={block.id}>
               {job.blocks.length > 1 && <h4>{block.name}</h4>}
-              <BlockYear season={season} hasSets={watering.sets.length > 0} name={block.name} />
+              <BlockYear job={job} watering={watering} block={b} season={own} />
+              <MonthByMonth job={job} watering={watering} block={b} season={own} />
             </div>
           )
         );
@@ -26,66 +43,93 @@ export function SeasonResults({ job, watering }: { readonly job: WateringJob; re
   );
 }
 
-interface BlockYearProps {
+interface BlockYearProps extends SeasonResultsProps {
+  readonly block: number;
   readonly season: BlockSeason;
-  readonly hasSets: boolean;
-  readonly name: string;
 }
 
-function BlockYear({ season, hasSets, name }: BlockYearProps) {
+function useVolume(): (litres: number) => string {
   const units = useStore().units.value;
-  const volume = (litres: number) => formatQuantity("volume", litres, units, litres < 100 ? 1 : 0);
+  return (litres) => formatQuantity("volume", litres, units, litres === 0 ? 0 : litres < 400 ? 1 : 0);
+}
+
+function BlockYear({ job, watering, block, season }: BlockYearProps) {
+  const volume = useVolume();
   const { peak, firstWatering } = season;
-  const line = (told: string, value: string, how?: string): FigureLine => ({
-    name: told,
+  const when = `in ${monthNames[peak.month - 1] ?? ""}`;
+  const line = (name: string, value: string, how: string | null, account: () => Account): FigureLine => ({
+    name,
     value,
-    account: null,
-    ...(how !== undefined && { how }),
+    account,
+    ...(how !== null && { how }),
   });
-  const peakMonth = monthNames[peak.month - 1] ?? "";
+  const vine = (of: SeasonShare) => () => vineWeekAccount(job, watering, block, peak.month, of);
   return (
-    <>
-      <FigureList
-        lines={[
-          line("A grown vine a week, at the peak", volume(peak.peak_lpw), `full need, in ${peakMonth}`),
-          line("As it is usually given", volume(peak.usual_lpw), `in ${peakMonth}`),
-          line("A young vine a week", volume(peak.young_lpw), `in ${peakMonth}`),
-          line(
-            "Watering begins",
-            firstWatering === null ? "not needed" : monthText(firstWatering),
-            "once the soil’s store is used",
-          ),
-          line("The year, usual", volume(season.usual_l)),
-          line("The year, full need", volume(season.full_l)),
-        ]}
-      />
-      <details class="more">
-        <summary>Month by month</summary>
-        <table class="drip-table">
-          <caption class="unseen">Water of {name} by months</caption>
-          <thead>
-            <tr>
-              <th scope="col">Month</th>
-              <th scope="col">A vine a week, usual</th>
-              <th scope="col">Full need</th>
-              <th scope="col">{hasSets ? "All sets, a day" : "A set, a day"}</th>
+    <FigureList
+      lines={[
+        line("A grown vine a week, at the peak", volume(peak.peak_lpw), when, vine("peak")),
+        line("As it is usually given", volume(peak.usual_lpw), when, vine("usual")),
+        line("A young vine a week", volume(peak.young_lpw), when, vine("young")),
+        line(
+          "Watering begins",
+          firstWatering === null ? "not needed" : monthText(firstWatering),
+          "once the soil’s store is used",
+          () => firstWateringAccount(job),
+        ),
+        line("The year, as usual", volume(season.usual_l), null, () => yearAccount(season, "usual")),
+        line("The year, at the peak share", volume(season.full_l), null, () => yearAccount(season, "peak")),
+      ]}
+    />
+  );
+}
+
+function MonthByMonth({ job, watering, block, season }: BlockYearProps) {
+  const units = useStore().units.value;
+  const volume = useVolume();
+  const name = job.blocks[block]?.name ?? "";
+  const hasSets = watering.sets.length > 0;
+  const hours = (time_h: number) => formatQuantity("time", time_h, units, time_h < 1 ? 0 : 1);
+  const week = (month: number, of: SeasonShare) => () => vineWeekAccount(job, watering, block, month, of);
+  return (
+    <details class="more">
+      <summary>Month by month</summary>
+      <table class="drip-table">
+        <caption class="unseen">Water of {name} by months</caption>
+        <thead>
+          <tr>
+            <th scope="col">Month</th>
+            <th scope="col">A vine a week</th>
+            <th scope="col">{hasSets ? "All sets, a day" : "A set, a day"}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {season.months.map(({ month, usual_lpw, peak_lpw, usualAll_h, all_h }) => (
+            <tr key={month}>
+              <th scope="row">{monthNames[month - 1]}</th>
+              <td>
+                <Figure
+                  value={volume(usual_lpw)}
+                  label={`usual, ${monthNames[month - 1]}`}
+                  account={week(month, "usual")}
+                />
+                {peak_lpw > 0 && <small>peak {volume(peak_lpw)}</small>}
+              </td>
+              <td>
+                {hasSets ? (
+                  <Figure
+                    value={hours(usualAll_h)}
+                    label={`all sets a day, usual, ${monthNames[month - 1]}`}
+                    account={() => allHoursAccount(job, watering, watering.season ?? [], month, "usual")}
+                  />
+                ) : (
+                  hours(usualAll_h)
+                )}
+                {all_h > 0 && <small>peak {hours(all_h)}</small>}
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {season.months.map((month) => (
-              <tr key={month.month}>
-                <th scope="row">{monthNames[month.month - 1]}</th>
-                <td>{volume(month.usual_lpw)}</td>
-                <td>{volume(month.peak_lpw)}</td>
-                <td>
-                  {formatQuantity("time", month.usualAll_h, units, 1)}
-                  <small>peak {formatQuantity("time", month.all_h, units, 1)}</small>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </details>
-    </>
+          ))}
+        </tbody>
+      </table>
+    </details>
   );
 }

@@ -1,11 +1,12 @@
+import { monthNames } from "../../core/drip/season/months.ts";
 import type { Watering, WaterSet } from "../../core/drip/watering.ts";
 import type { WateringJob } from "../../core/drip/watering-job.ts";
 import { pressureOf_kpa } from "../../core/hydraulics/pressure-head.ts";
 import type { Plan } from "../../core/plan.ts";
 import { formatQuantity } from "../../core/units.ts";
+import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { count } from "../strip/count.ts";
-import { monthNames } from "./months.ts";
 import { rowOf, rowRuns } from "./row-runs.ts";
 import { lphOf } from "./whole-watering.ts";
 
@@ -20,7 +21,7 @@ export function SetList({ plan, job, watering }: SetListProps) {
   if (watering.sets.length === 0) return null;
   return (
     <section aria-label="Sets">
-      <h3>Sets, one after another</h3>
+      <h3>{watering.sets.length === 1 ? "One set" : "Sets, one after another"}</h3>
       <table class="sets">
         <caption class="unseen">Sets</caption>
         <thead>
@@ -55,7 +56,15 @@ function SetRows({ plan, job, watering, set }: SetListProps & { readonly set: Wa
       </tr>
       <tr>
         <td>{formatQuantity("flow", lphOf(set.flow_lps), units)}</td>
-        <td>{pressure(set.source_m - job.source.height_m)}</td>
+        <td>
+          <Figure
+            value={pressure(set.source_m - job.source.height_m)}
+            label={`where the main line begins, set ${set.name}`}
+            account={() =>
+              startPressureAccount(job, pressureOf_kpa(set.gauge_m - job.source.height_m), set.flow_lps, true)
+            }
+          />
+        </td>
         <td>
           {isShort && (
             <>

@@ -1,4 +1,4 @@
-import type { Watering } from "../../core/drip/watering.ts";
+import type { SeasonMonth, Watering } from "../../core/drip/watering.ts";
 import { pressureOf_kpa } from "../../core/hydraulics/pressure-head.ts";
 
 /** What is shown of all sets together. */
@@ -9,9 +9,8 @@ export interface WholeWatering {
   readonly dry: number;
   /** The least even block: emission uniformity as a share. */
   readonly evenness_ratio: number;
-  /** All sets one after another at the peak, hours a day; null while the season is not known. */
-  readonly peak_h: number | null;
-  readonly peakMonth: number | null;
+  /** The month in which all sets together run longest; null while the season is not known. */
+  readonly peak: SeasonMonth | null;
 }
 
 /** L/s as the L/h that people are shown. */
@@ -23,16 +22,13 @@ export function lphOf(flow_lps: number): number {
 export function wholeWatering({ sets, blocks, season }: Watering): WholeWatering | null {
   if (sets.length === 0) return null;
   const watered = blocks.flatMap((block) => block ?? []);
-  const peak = (season ?? []).reduce<{ readonly month: number; readonly all_h: number } | null>(
-    (most, block) => (most === null || block.peak.all_h > most.all_h ? block.peak : most),
-    null,
-  );
   return {
     most_lph: lphOf(Math.max(...sets.map(({ flow_lps }) => flow_lps))),
     spare_kpa: pressureOf_kpa(Math.min(...sets.map(({ spare_m }) => spare_m))),
     dry: watered.reduce((sum, { dry }) => sum + dry, 0),
     evenness_ratio: Math.min(...watered.map(({ emission_ratio }) => emission_ratio)),
-    peak_h: peak?.all_h ?? null,
-    peakMonth: peak?.month ?? null,
+    peak: (season ?? [])
+      .flatMap(({ months }) => months)
+      .reduce<SeasonMonth | null>((most, month) => (most === null || month.all_h > most.all_h ? month : most), null),
   };
 }
