@@ -41,7 +41,16 @@ function levelTrench(length_m: number, change: Partial<TrenchSettings>) {
   ]);
   const steps = { stationStep_m: 5, groundStep_m: 7 };
   const { profile } = profileOf(route, { name: "main", points: [0, 1] }, () => 0, layers, steps);
-  return { settings, layers, earth: earthOf([profile], [], length_m, settings) };
+  return {
+    settings,
+    layers,
+    earth: earthOf(
+      [profile],
+      [],
+      { pipes: [{ pipe: settings.pipe, length_m }], abreast_mm: [settings.pipe.outside_mm] },
+      settings,
+    ),
+  };
 }
 
 describe("7 earth of a trench", () => {

@@ -164,6 +164,9 @@ export function withPoints(
     xy: [each.station_m - 8, 6],
     height_m: 0,
     trapped_l: 4,
+    full: [],
+    fitted: each.isFitted ? 1 : 0,
+    pond_m: each.by_m,
   });
   return {
     ...plan,

@@ -64,7 +64,7 @@ function TrenchFigures({ plan: { project }, trench }: { readonly plan: Plan; rea
               },
             ]
           : []),
-        line("Width", "length", widthAccount(settings), "at the bottom"),
+        line("Width", "length", widthAccount(trench, settings), "at the bottom"),
         ...(settings.sideSlope_ratio > 0
           ? [line("Width at the top", "length", topWidthAccount(trench, settings), "where it is deepest")]
           : []),

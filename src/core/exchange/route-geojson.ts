@@ -10,7 +10,7 @@ import { type BranchPlaces, branchPlaces, stationAt } from "./trench-places.ts";
 
 /**
  * The main line as GeoJSON (RFC 7946), 8 decimals: a line a branch, from its upstream end, and a point for everything that is met along it: row
- * tees, branches, bends, low and high points, both ends of crossings. Lengths in properties are rounded to the millimetre; a line over the
+ * tees, branches, bends, low and high points, both ends of crossings; where the sizes of pipes are chosen, a line a pipe too. Lengths in properties are rounded to the millimetre; a line over the
  * antimeridian is cut there. Empty without a route.
  */
 export function routeGeoJson(plan: Plan): FeatureCollection<LineString | MultiLineString | Point> {
@@ -33,9 +33,37 @@ export function routeGeoJson(plan: Plan): FeatureCollection<LineString | MultiLi
           },
         }),
       ),
+      ...branches.flatMap((branch) => pipesOn(branch, sketch)),
       ...branches.flatMap((branch) => metOn(branch, plan, sketch)),
     ],
   };
+}
+
+/** Every pipe as a line, branch by branch, where their sizes are chosen; pipes side by side lie on one line. */
+function pipesOn(
+  { name, pipes }: BranchPlaces,
+  sketch: ReturnType<typeof sketchProperty>,
+): readonly Feature<LineString | MultiLineString>[] {
+  return pipes.flatMap(({ from_m, to_m, line, pipes: abreast }, i) =>
+    abreast.map(
+      ({ line: of, pipe }): Feature<LineString | MultiLineString> => ({
+        type: "Feature",
+        id: `pipe-${name}-${i + 1}-${of}`,
+        geometry: lineGeometry(line),
+        properties: {
+          role: "pipe",
+          branch: name,
+          line: of,
+          size: pipe.size,
+          outside_mm: pipe.outside_mm,
+          inside_mm: pipe.inside_mm,
+          from_m: millimetres(from_m),
+          to_m: millimetres(to_m),
+          ...sketch,
+        },
+      }),
+    ),
+  );
 }
 
 /** Every station of the trench as a point: where to peg, and how deep to dig there. */
@@ -107,6 +135,8 @@ const roles: Readonly<Record<TrenchMark["kind"], string>> = {
   crossing: "crossing",
   low: "low-point",
   high: "high-point",
+  pipes: "pipe-start",
+  valve: "set-valve",
   end: "branch-end",
 };
 
@@ -128,6 +158,10 @@ function told(mark: TrenchMark, plan: Plan): Readonly<Record<string, unknown>> {
       return { by_m: millimetres(mark.by_m), trapped_l: rounded(mark.trapped_l, 1), drainValve: mark.isFitted };
     case "high":
       return { by_m: millimetres(mark.by_m), airValve: mark.isFitted };
+    case "pipes":
+      return { lines: mark.pipes.map(({ line }) => line), sizes: mark.pipes.map(({ pipe }) => pipe.size) };
+    case "valve":
+      return { set: mark.set };
     case "end":
       return {};
     default:

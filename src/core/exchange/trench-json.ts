@@ -1,7 +1,8 @@
 import type { Plan } from "../plan.ts";
 import { planePoint } from "../plane/coordinate.ts";
 import { markInWords } from "../trench/mark-in-words.ts";
-import type { Earth, ProfilePoint, Thrust, TrenchPart } from "../trench/trench.ts";
+import { pipesAlong } from "../trench/pipes-along.ts";
+import type { Earth, LaidPipe, ProfilePoint, Thrust, TrenchPart } from "../trench/trench.ts";
 import { text, type UnitSystem } from "../units.ts";
 import { known } from "./known.ts";
 import { placed } from "./positions.ts";
@@ -54,6 +55,23 @@ export interface TrenchJson {
       readonly joints: number;
       readonly waste_m: number;
     } | null;
+    /** What lies side by side, from station to station. */
+    readonly pipes: readonly {
+      readonly from_m: number;
+      readonly to_m: number;
+      readonly lines: readonly { readonly line: number; readonly size: string }[];
+    }[];
+  }[];
+  /** Every pipe of one size of one line, laid end to end; line 0 is the main line, others those of the sets. */
+  readonly pipes: readonly {
+    readonly line: number;
+    readonly size: string;
+    readonly outside_mm: number;
+    readonly inside_mm: number;
+    readonly length_m: number;
+    readonly sticks: number;
+    readonly joints: number;
+    readonly waste_m: number;
   }[];
   readonly lows: readonly PointJson[];
   readonly highs: readonly PointJson[];
@@ -63,8 +81,10 @@ export interface TrenchJson {
     readonly name: string | null;
     readonly at: Place;
     readonly length_m: number;
+    /** Pipes that go through, each in a sleeve of its own. */
+    readonly pipes: number;
   }[];
-  readonly thrusts: readonly Thrust[];
+  readonly thrusts: readonly Omit<Thrust, "isBlocked">[];
   readonly conflicts: readonly {
     readonly row: string | null;
     readonly end: "start" | "end";
@@ -99,6 +119,8 @@ interface PointJson {
   readonly by_m: number;
   readonly trapped_l: number;
   readonly fitted: boolean;
+  /** Valves there, a pipe each. */
+  readonly valves: number;
 }
 
 export const noMainline: MainlineJson = {
@@ -114,6 +136,7 @@ export const noMainline: MainlineJson = {
 export const noTrench: TrenchJson = {
   cover_m: null,
   branches: [],
+  pipes: [],
   lows: [],
   highs: [],
   bends: [],
@@ -176,7 +199,7 @@ export function trenchJson(plan: Plan, units: UnitSystem): TrenchJson {
   const { trench, rows } = plan;
   if (trench === null) return noTrench;
   const at = ([x, y]: readonly [number, number]): Place => position(placed(plan, planePoint(x, y)), decimals);
-  const point = ({ branch, station_m, xy, height_m, by_m, trapped_l, isFitted }: ProfilePoint): PointJson => ({
+  const point = ({ branch, station_m, xy, height_m, by_m, trapped_l, isFitted, fitted }: ProfilePoint): PointJson => ({
     branch: trench.branches[branch]?.name ?? "",
     station_m,
     at: at(xy),
@@ -184,6 +207,7 @@ export function trenchJson(plan: Plan, units: UnitSystem): TrenchJson {
     by_m,
     trapped_l,
     fitted: isFitted,
+    valves: fitted,
   });
   return {
     cover_m: trench.cover_m,
@@ -200,13 +224,23 @@ export function trenchJson(plan: Plan, units: UnitSystem): TrenchJson {
         row: teeOf(station.marks),
         met: station.marks.map((mark) => text(markInWords(mark), units)),
       })),
-      pipe: trench.pipes[b] ?? null,
+      pipe: laidFrom(trench.pipes.filter(({ spans }) => spans[0]?.branch === b)),
+      pipes: pipesAlong(trench, b).map(({ from_m, to_m, pipes }) => ({
+        from_m,
+        to_m,
+        lines: pipes.map(({ line, pipe }) => ({ line, size: pipe.size })),
+      })),
     })),
+    pipes: trench.pipes.map(({ line, pipe: { size, outside_mm, inside_mm }, length_m, sticks, joints, waste_m }) => {
+      return { line, size, outside_mm, inside_mm, length_m, sticks, joints, waste_m };
+    }),
     lows: trench.lows.map(point),
     highs: trench.highs.map(point),
     bends: trench.bends.map(({ xy, angle_deg, elbows }) => ({ at: at(xy), angle_deg, elbows_deg: elbows })),
-    sleeves: trench.sleeves.map(({ feature, name, xy, length_m }) => ({ feature, name, at: at(xy), length_m })),
-    thrusts: trench.thrusts,
+    sleeves: trench.sleeves.map(({ feature, name, xy, length_m, outside_mm }) => {
+      return { feature, name, at: at(xy), length_m, pipes: outside_mm.length };
+    }),
+    thrusts: trench.thrusts.map(({ isBlocked: _, ...thrust }) => thrust),
     conflicts: trench.conflicts.map(({ row, end, what, distance_m, least_m, xy }) => ({
       row: rows?.rows[row]?.id ?? null,
       end,
@@ -224,5 +258,17 @@ export function trenchJson(plan: Plan, units: UnitSystem): TrenchJson {
       purpose,
     })),
     earth: { ...trench.earth, deepestAt: at(trench.earth.deepestAt) },
+  };
+}
+
+/** The pipes that begin on a branch, together; null for none. */
+function laidFrom(pipes: readonly LaidPipe[]): TrenchJson["branches"][number]["pipe"] {
+  if (pipes.length === 0) return null;
+  const sum = (of: (pipe: LaidPipe) => number) => pipes.reduce((total, pipe) => total + of(pipe), 0);
+  return {
+    length_m: sum(({ length_m }) => length_m),
+    sticks: sum(({ sticks }) => sticks),
+    joints: sum(({ joints }) => joints),
+    waste_m: sum(({ waste_m }) => waste_m),
   };
 }

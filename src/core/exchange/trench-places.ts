@@ -2,6 +2,7 @@ import type { Plan } from "../plan.ts";
 import { type LonLat, planePoint } from "../plane/coordinate.ts";
 import { branchesOf } from "../trench/branches.ts";
 import { knownProfile } from "../trench/known-profile.ts";
+import { type PipesBetween, pipesAlong } from "../trench/pipes-along.ts";
 import type { Branch } from "../trench/trench.ts";
 import { type TrenchMark, trenchMarks } from "../trench/trench-marks.ts";
 import { type TrenchStation, trenchStations } from "../trench/trench-stations.ts";
@@ -17,6 +18,8 @@ export interface BranchPlaces {
   readonly groundLength_m: number | null;
   readonly marks: readonly TrenchMark[];
   readonly stations: readonly TrenchStation[];
+  /** What lies in it, with where that is; none while the sizes of pipes are not chosen. */
+  readonly pipes: readonly (PipesBetween & { readonly line: readonly LonLat[] })[];
 }
 
 /** The branches of a plan's main line, the first one first; none without a route. */
@@ -39,15 +42,37 @@ export function branchPlaces(plan: Plan): readonly BranchPlaces[] {
       groundLength_m: isKnown ? (whole?.slopeStation_m.at(-1) ?? null) : null,
       marks: own,
       stations: profile === undefined ? [] : trenchStations(profile, own, project.trench.stationStep_m),
+      pipes:
+        trench?.isSized === true
+          ? pipesAlong(trench, b).map((each) => ({ ...each, line: lineBetween(plan, branch, route.xy, each) }))
+          : [],
     };
   });
 }
 
-function placesOf(plan: Plan, { points }: Branch, xy: Float64Array): readonly LonLat[] {
+/** The way of a branch between two of its points, by their stations. */
+function lineBetween(
+  plan: Plan,
+  { points }: Branch,
+  xy: Float64Array,
+  { from_m, to_m }: Pick<PipesBetween, "from_m" | "to_m">,
+): readonly LonLat[] {
+  const stations_m = points.map((_, i) => branchLength_m({ points: points.slice(0, i + 1) }, xy));
+  const within = points.filter((_, i) => {
+    const at_m = stations_m[i] ?? 0;
+    return at_m > from_m - same_m && at_m < to_m + same_m;
+  });
+  return placesOf(plan, { points: within }, xy);
+}
+
+/** Pipes begin and end at points of the route. */
+const same_m = 1e-3;
+
+function placesOf(plan: Plan, { points }: Pick<Branch, "points">, xy: Float64Array): readonly LonLat[] {
   return points.map((i) => placed(plan, planePoint(xy[2 * i] ?? 0, xy[2 * i + 1] ?? 0)));
 }
 
-function branchLength_m({ points }: Branch, xy: Float64Array): number {
+function branchLength_m({ points }: Pick<Branch, "points">, xy: Float64Array): number {
   return points.slice(1).reduce((sum_m, i, n) => {
     const from = points[n] ?? i;
     return sum_m + Math.hypot((xy[2 * i] ?? 0) - (xy[2 * from] ?? 0), (xy[2 * i + 1] ?? 0) - (xy[2 * from + 1] ?? 0));

@@ -1,6 +1,6 @@
-import { branchInWords } from "../trench/mark-in-words.ts";
+import { branchInWords, pipesInWords } from "../trench/mark-in-words.ts";
 import type { TrenchMark } from "../trench/trench-marks.ts";
-import { formatQuantity, type UnitSystem } from "../units.ts";
+import { formatQuantity, text, type UnitSystem } from "../units.ts";
 import { areRowsAllWritten } from "./trench-met.ts";
 import type { TrenchProfile } from "./trench-profile.ts";
 import type { TrenchScale, TrenchZoom } from "./trench-scale.ts";
@@ -26,6 +26,7 @@ const names: readonly (readonly [kind: TrenchMark["kind"], one: string])[] = [
   ["crossing", "crossing"],
   ["low", "low point"],
   ["high", "high point"],
+  ["valve", "valve"],
 ];
 
 function counts(marks: readonly TrenchMark[]): readonly string[] {
@@ -54,6 +55,7 @@ export function trenchReading(
   return [
     raised === 1 ? `${lengths}, heights the same.` : `${lengths}, heights drawn ${raised} times as large.`,
     "Upstream end on the left. Upper line the ground, lower line the bottom of the trench, between them the pipe.",
+    ...pipesRead(profile, units),
     ...(profile.ground === "unknown"
       ? ["No heights are known here, so the ground is drawn level, with a broken line: only the depth to dig holds."]
       : profile.ground === "partly"
@@ -69,6 +71,15 @@ export function trenchReading(
       ? []
       : [`Every ${every}${every === 2 ? "nd" : "th"} station is written; the list has all of them.`]),
   ];
+}
+
+/** What is laid, from the upstream end. */
+function pipesRead({ pipes }: TrenchProfile, units: UnitSystem): readonly string[] {
+  if (pipes.length === 0) return [];
+  const told = pipes.map(({ to_m, pipes: abreast }) => {
+    return `up to ${formatQuantity("length", to_m, units)} ${text(pipesInWords(abreast), units)}`;
+  });
+  return [`Laid from the upstream end: ${told.join("; ")}.`];
 }
 
 /** From and to where the ground is not known. */

@@ -48,6 +48,11 @@ function sign(
           r: 4,
         }),
       );
+    // Across the pipe where it becomes another one.
+    case "pipes":
+      return group(svgTag("path", { class: "trench-tee", d: `M${px(at - 2)} ${px(pipe - 4)}v8m4 0v-8` }));
+    case "valve":
+      return group(svgTag("path", { class: "trench-joint", d: `M${px(at - 5)} ${px(pipe - 4)}v8l10 -8v8Z` }));
     case "end":
       return group(svgTag("path", { class: "trench-tee", d: `M${px(at)} ${px(pipe - 5)}v10` }));
     case "crossing": {
@@ -91,7 +96,7 @@ function sign(
 
 /** The words for them, as far as there is room: rows upright, low points under the bottom, the rest in lines at the top. */
 function words({ marks, line }: TrenchProfile, { x, y, width, rowsFoot }: TrenchScale, units: UnitSystem): string {
-  const important = ["source", "from", "crossing", "branch", "high", "bend"] as const;
+  const important = ["source", "from", "crossing", "branch", "valve", "high", "bend"] as const;
   const labels = important.flatMap((kind) =>
     marks.flatMap((mark) =>
       mark.kind === kind && short(mark, units) !== "" ? [{ x: middle(mark, x), text: short(mark, units) }] : [],
@@ -163,6 +168,10 @@ function short(mark: TrenchMark, units: UnitSystem): string {
       return mark.isFitted ? "low: drain" : "low";
     case "high":
       return mark.isFitted ? "high: air" : "high";
+    case "pipes":
+      return "";
+    case "valve":
+      return `valve of set ${mark.set}`;
     case "end":
       return "end";
     default:

@@ -1,5 +1,6 @@
 import type { Plan } from "../plan.ts";
 import { knownProfile } from "../trench/known-profile.ts";
+import { type PipesBetween, pipesAlong } from "../trench/pipes-along.ts";
 import { profileAt } from "../trench/profile-at.ts";
 import type { Profile } from "../trench/trench.ts";
 import { type TrenchMark, trenchMarks } from "../trench/trench-marks.ts";
@@ -38,6 +39,8 @@ export interface TrenchProfile {
   /** Of all that is drawn. */
   readonly lowest_m: number;
   readonly highest_m: number;
+  /** What lies in it, where the sizes of pipes are chosen. */
+  readonly pipes: readonly PipesBetween[];
   /** To dig. */
   readonly least_m: number;
   readonly deepest_m: number;
@@ -55,7 +58,7 @@ export function trenchProfile(plan: Plan, branch: string | null): TrenchProfile 
   if (whole === undefined || name === undefined) return null;
   const profile = knownProfile(whole, land?.elevation ?? null);
   const marks = trenchMarks(trench, mainline, rows.rows)[b] ?? [];
-  const line = drawnLine(profile, project.trench.bedding_m + project.trench.pipe.outside_mm / 2000);
+  const line = drawnLine(profile, project.trench.bedding_m + trench.thickest_mm / 2000);
   const known = line.filter(({ isKnown }) => isKnown).length;
   const depths = [...profile.depth_m];
   const ground = known === line.length ? "known" : known === 0 ? "unknown" : "partly";
@@ -67,12 +70,15 @@ export function trenchProfile(plan: Plan, branch: string | null): TrenchProfile 
     line,
     stations: trenchStations(profile, marks, project.trench.stationStep_m),
     marks,
-    ponds: marks.flatMap((mark) => (mark.kind === "low" ? pondsAt(profile, mark.station_m, mark.by_m) : [])),
+    ponds: marks.flatMap((mark) =>
+      mark.kind === "low" && mark.pond_m > 0 ? pondsAt(profile, mark.station_m, mark.pond_m) : [],
+    ),
     lowest_m: line.reduce((least_m, { bottom_m }) => Math.min(least_m, bottom_m), Infinity),
     highest_m: line.reduce((most_m, { ground_m }) => Math.max(most_m, ground_m), -Infinity),
+    pipes: trench.isSized ? pipesAlong(trench, b) : [],
     least_m: depths.reduce((least_m, each) => Math.min(least_m, each), Infinity),
     deepest_m: depths.reduce((most_m, each) => Math.max(most_m, each), 0),
-    pipe_m: project.trench.pipe.outside_mm / 1000,
+    pipe_m: trench.thickest_mm / 1000,
     known: profile,
   };
 }

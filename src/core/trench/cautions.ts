@@ -1,8 +1,8 @@
 import { type Finding, listed, type Phrase, quantity, say } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import type { TrenchSettings } from "../project/project.ts";
-import { blockSafety, isBlocked } from "./thrust.ts";
-import type { Earth, Sleeve, Thrust } from "./trench.ts";
+import { blockSafety } from "./thrust.ts";
+import type { Earth, LaidPipe, Sleeve, Thrust } from "./trench.ts";
 
 const foot_m = 0.3048;
 /** Depths at which published rules begin: 29 CFR 1926 Subpart P. */
@@ -17,6 +17,7 @@ export interface Trenching {
   readonly earth: Earth;
   readonly sleeves: readonly Sleeve[];
   readonly thrusts: readonly Thrust[];
+  readonly pipes: readonly LaidPipe[];
   readonly settings: TrenchSettings;
   /** Where the line begins, and where it is deepest. */
   readonly source: LonLat;
@@ -29,15 +30,14 @@ export interface Trenching {
  * trench/test-with-water, trench/thrust-blocks, trench/crossings.
  */
 export function cautions(trenching: Trenching): readonly Finding[] {
-  const { earth, sleeves, thrusts, settings, source, deepest } = trenching;
+  const { earth, sleeves, thrusts, pipes, settings, source, deepest } = trenching;
   const note = (code: Finding["code"], at: LonLat, message: Phrase, reason: Phrase, remedy: Phrase): Finding => {
     return { code, severity: "note", at, feature: null, message, reason, remedy };
   };
   const warn = (...told: Parameters<typeof note>): Finding => ({ ...note(...told), severity: "warning" });
   const depth = quantity("length", earth.deepest_m);
   const isAtLeast = (limit_m: number) => earth.deepest_m >= limit_m - 1e-9;
-  const { joint } = settings.pipe;
-  const [hardest] = thrusts;
+  const hardest = thrusts.find(({ isBlocked }) => isBlocked);
   return [
     note(
       "trench/call-before-you-dig",
@@ -99,7 +99,7 @@ export function cautions(trenching: Trenching): readonly Finding[] {
       say`Rain turns an open trench into a ditch of mud, and sides that stood dry fall when wet.`,
       say`Cover the pipe and leave its joints open until the test; heap the spoil on the uphill side; on steep runs leave plugs of earth; mound the fill, it settles.`,
     ),
-    ...(joint === "solvent"
+    ...(pipes.some(({ pipe }) => pipe.joint === "solvent")
       ? [
           note(
             "trench/solvent-cement",
@@ -117,7 +117,7 @@ export function cautions(trenching: Trenching): readonly Finding[] {
       say`Plastic pipe under compressed air bursts into splinters. Working pressure and surge must stay below the rating of the pipe at its temperature.`,
       say`Half fill first so that the pipe lies still, stand clear, open and close valves slowly, and fit a relief valve at a pump.`,
     ),
-    ...(isBlocked(settings.pipe) && hardest !== undefined
+    ...(hardest !== undefined
       ? [
           note(
             "trench/thrust-blocks",

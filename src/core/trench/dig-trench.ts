@@ -1,3 +1,4 @@
+import { type HoseSize, usualHose } from "../drip/hose-size.ts";
 import type { PipeLine } from "../drip/watering.ts";
 import { heightReader } from "../ground/elevation.ts";
 import type { Ground } from "../ground/ground.ts";
@@ -8,21 +9,26 @@ import type { Block, Project } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import type { Trellis } from "../trellis/trellis.ts";
 import { bendsOf } from "./bends.ts";
-import { branchPipes } from "./branch-pipes.ts";
 import { branchesOf } from "./branches.ts";
 import { earthOf } from "./earth.ts";
 import { flexed_deg } from "./elbows.ts";
+import { laidPipes } from "./laid-pipes.ts";
 import { laneConflicts } from "./lane-conflicts.ts";
-import { lineTree } from "./line-tree.ts";
-import { highPoints, lowPoints } from "./low-points.ts";
+import { type Laid, layPipes } from "./lay-pipes.ts";
+import { openEnds, runFittings, setValves } from "./line-fittings.ts";
+import { type LineTree, lineTree } from "./line-tree.ts";
+import { lineHighs, lineLows, nodesByPoint, ponds, profilePoints } from "./low-points.ts";
+import { linesOn } from "./pipes-on-legs.ts";
 import { type Layers, profileOf } from "./profile.ts";
 import { sleevesOf } from "./sleeves.ts";
 import { teesOf } from "./tees.ts";
-import { thrusts } from "./thrust.ts";
-import type { Bend, Branch, LaneConflict, Trench } from "./trench.ts";
+import { pushedPlaces, thrusts } from "./thrust.ts";
+import type { Bend, Branch, LaneConflict, Profile, Trench } from "./trench.ts";
 import { trenchFindings } from "./trench-findings.ts";
+import type { TappedTee } from "./trench-line.ts";
 import { trenchParts } from "./trench-parts.ts";
 import { turningConflicts } from "./turning-room.ts";
+import { valveFittings } from "./valve-places.ts";
 import { withFall } from "./with-fall.ts";
 
 /** What the stage needs of a project. */
@@ -30,21 +36,22 @@ export type TrenchInput = Pick<Project, "blocks" | "trench" | "mainLine">;
 
 /**
  * The trench of a main line: profile, low and high points, what lies in it, the earth it moves and the rows it comes too near to; null
- * without a route. Findings: those of `trenchFindings`.
+ * without a route. `pipes`: as the watering chose them; none: the pipe that is set. Findings: those of `trenchFindings`.
  */
 export function trench(
   main: Mainline,
   rows: Rows,
   ground: Ground,
   trellis: Trellis,
-  _pipes: readonly PipeLine[],
+  pipes: readonly PipeLine[],
   project: TrenchInput,
 ): Outcome<Trench> | null {
   const { route } = main;
   if (route === null) return null;
   const settings = project.trench;
   const branches = branchesOf(route);
-  const layers = layersOf(settings);
+  const laid = layPipes(route, pipes, settings.pipe);
+  const layers = layersOf(settings, laid.thickest_mm);
   const drawn = branches.map((branch) =>
     profileOf(route, branch, heightReader(ground.elevation), layers, {
       stationStep_m: settings.stationStep_m,
@@ -54,28 +61,31 @@ export function trench(
   const level = drawn.map(({ profile }) => profile);
   const tree = lineTree(level);
   const profiles = settings.grade_ratio === null ? level : withFall(level, tree, settings.grade_ratio, layers);
-  const lows = lowPoints(profiles, tree, settings.pipe.inside_mm, settings.leastLow_m);
-  const highs = highPoints(profiles, tree, settings.leastLow_m);
-  const tees = teesOf(profiles, rows, main, trellis, layers.bedding_m + layers.outside_m / 2);
-  const bends = bendsOf(route, branches, flexed_deg(settings.pipe));
-  const pipes = branchPipes(
-    profiles.map(({ slopeStation_m }) => slopeStation_m.at(-1) ?? 0),
-    settings.pipe,
-  );
-  const ground_m = pipes.reduce((sum_m, { length_m }) => sum_m + length_m, 0);
+  const tees = teesOf(profiles, rows, main, trellis, layers.bedding_m + layers.outside_m / 2).map((tee): TappedTee => {
+    return { ...tee, pipe: laid.tapped(tee.point), hose: hoseOf(rows.rows[tee.row]?.block, project.blocks) };
+  });
+  const bends = bendsOf(route, branches, (leg) => stiffest_deg(laid, leg));
+  const ends = openEnds(laid.runs);
+  const inPipe = pipePlaces(profiles, tree, laid, ends, settings.leastLow_m);
+  const ground_m = profiles.reduce((sum_m, { slopeStation_m }) => sum_m + (slopeStation_m.at(-1) ?? 0), 0);
+  const pieces = laidPipes(laid.runs, profiles);
   const leads = tees.map(({ lead_m, depth_m }) => ({ length_m: lead_m, depth_m }));
-  const earth = earthOf(profiles, leads, ground_m, settings);
-  const sleeves = main.job === null ? [] : sleevesOf(route, main.job.barriers);
-  const { pipe, testPressure_kpa, soilBearing_kpa } = settings;
-  const pushed = thrusts(bends, branches.length - 1, branches.length, pipe, testPressure_kpa, soilBearing_kpa);
+  const earth = earthOf(profiles, leads, { pipes: pieces, abreast_mm: laid.abreast_mm }, settings);
+  const sleeves = main.job === null ? [] : sleevesOf(route, main.job.barriers, laid.on_mm);
+  const fittings = [
+    { kind: "main-valve", pipe: laid.head } as const,
+    ...runFittings(route, laid.runs),
+    ...setValves(laid.runs),
+    ...inPipe.fittings,
+  ];
+  const pushed = thrusts(pushedPlaces(fittings, ends), settings.testPressure_kpa, settings.soilBearing_kpa);
   const line = {
     rows,
-    branches: profiles.map(({ station_m }) => ({ length_m: station_m.at(-1) ?? 0 })),
-    pipes,
+    pipes: pieces,
+    fittings,
     tees,
-    bends,
-    lows,
-    highs,
+    lows: inPipe.lows,
+    highs: inPipe.highs,
     sleeves,
     thrusts: pushed,
     bedding_m3: earth.bedding_m3,
@@ -86,11 +96,14 @@ export function trench(
   const dug: Trench = {
     branches,
     profiles,
-    lows,
-    highs,
+    lows: inPipe.lows,
+    highs: inPipe.highs,
     conflicts: conflictsOf(main, route, rows, branches, bends, project),
     bends,
-    pipes,
+    pipes: pieces,
+    isSized: pipes.length > 0,
+    abreast_mm: laid.abreast_mm,
+    thickest_mm: laid.thickest_mm,
     sleeves,
     thrusts: branches.length === 0 ? [] : pushed,
     parts: branches.length === 0 ? [] : trenchParts(line),
@@ -103,9 +116,41 @@ export function trench(
   return success(dug, trenchFindings(dug, rows, ground, settings));
 }
 
-/** The pipe lies under the cover asked for, and below the frost depth where that is known. */
-function layersOf({ cover_m, frostDepth_m, bedding_m, pipe }: TrenchInput["trench"]): Layers {
-  return { cover_m: Math.max(cover_m, frostDepth_m ?? 0), outside_m: pipe.outside_mm / 1000, bedding_m };
+/** Low and high points of every line, together by place, with the valves that they take. */
+function pipePlaces(
+  profiles: readonly Profile[],
+  tree: LineTree,
+  { lines, runs }: Laid,
+  ends: ReturnType<typeof openEnds>,
+  leastLow_m: number,
+) {
+  const nodeAt = nodesByPoint(profiles, tree);
+  const fars = [...lines.keys()].flatMap((line) => {
+    const far = runs.find((run) => run.line === line)?.points.at(-1);
+    return ends.find((end) => end.line === line && end.point === far) ?? [];
+  });
+  const lows = lineLows(profiles, tree, lines, leastLow_m);
+  const highs = lineHighs(profiles, tree, lines, leastLow_m, fars);
+  const nodes = ends.map((end) => ({ ...end, node: nodeAt.get(end.point) ?? -1 }));
+  return {
+    lows: profilePoints(profiles, tree, lows, ponds(profiles, tree, leastLow_m)),
+    highs: profilePoints(profiles, tree, highs, []),
+    fittings: valveFittings(nodes, lows, highs, tree, lines),
+  };
+}
+
+/** The pipes lie under the cover asked for, and below the frost depth where that is known; the depth is that of the thickest everywhere. */
+function layersOf({ cover_m, frostDepth_m, bedding_m }: TrenchInput["trench"], thickest_mm: number): Layers {
+  return { cover_m: Math.max(cover_m, frostDepth_m ?? 0), outside_m: thickest_mm / 1000, bedding_m };
+}
+
+/** What all pipes on a leg take by bending. */
+function stiffest_deg({ lines }: Laid, leg: number): number {
+  return linesOn(lines, leg).reduce((least_deg, { pipe }) => Math.min(least_deg, flexed_deg(pipe)), Infinity);
+}
+
+function hoseOf(id: string | undefined, blocks: readonly Block[]): HoseSize {
+  return blocks.find((block) => block.id === id)?.drip ?? usualHose;
 }
 
 /** The longest of the blocks: noise in heights that are read nearer to each other would lengthen the trench. */

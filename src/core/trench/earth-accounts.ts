@@ -1,17 +1,21 @@
 import { type Account, account, commonPractice, geometry, input, inputs, remark } from "../account.ts";
 import { quantity, say } from "../finding.ts";
 import type { TrenchSettings } from "../project/project.ts";
-import { cutOf_m3 } from "./earth.ts";
+import { cutOf_m3, pipeVolume_m3 } from "./earth.ts";
 import { swells } from "./paces.ts";
 import { depthOf } from "./profile.ts";
 import { heapOf, heapSlope_ratio, prism_m3, sectionArea_m2, topWidth_m } from "./section.ts";
 import type { Trench } from "./trench.ts";
-import { toolWidths } from "./trench-width.ts";
+import { bySize } from "./trench-line.ts";
+import { betweenPipes_m, toolWidths } from "./trench-width.ts";
 
 const handbook = "calculation handbook, section 7";
 
 /** How wide the trench is at its bottom, m. */
-export function widthAccount({ width_m, tool, pipe }: TrenchSettings): Account {
+export function widthAccount(
+  { abreast_mm }: Pick<Trench, "abreast_mm">,
+  { width_m, tool }: Pick<TrenchSettings, "width_m" | "tool">,
+): Account {
   if (width_m !== null) {
     return account(
       { formula: say`As set.`, inputs: [input("Width", "length", width_m)], source: commonPractice },
@@ -19,17 +23,26 @@ export function widthAccount({ width_m, tool, pipe }: TrenchSettings): Account {
     );
   }
   const { least_m, beside_m } = toolWidths[tool];
+  const isOne = abreast_mm.length === 1;
+  const outside_m = abreast_mm.map((each_mm) => each_mm / 1000);
   return account(
     {
-      formula: say`What the tool digs, or the pipe and room to work beside it where that is more.`,
+      formula: isOne
+        ? say`What the tool digs, or the pipe and room to work beside it where that is more.`
+        : say`What the tool digs, or the pipes where they take most room side by side, with earth between them, and room to work beside them where that is more.`,
       inputs: [
         input("Dug by the tool", "length", least_m),
-        input("Pipe outside", "length", pipe.outside_mm / 1000),
-        input("Room beside it", "length", beside_m),
+        isOne ? input("Pipe outside", "length", outside_m[0] ?? 0) : inputs("Pipes outside", "length", outside_m),
+        ...(isOne ? [] : [input("Earth between them", "length", betweenPipes_m * (outside_m.length - 1))]),
+        input(isOne ? "Room beside it" : "Room beside them", "length", beside_m),
       ],
       source: commonPractice,
     },
-    (tool_m = 0, outside_m = 0, room_m = 0) => Math.max(tool_m, outside_m + room_m),
+    (tool_m = 0, ...rest_m) =>
+      Math.max(
+        tool_m,
+        rest_m.reduce((sum_m, each_m) => sum_m + each_m, 0),
+      ),
   );
 }
 
@@ -50,13 +63,19 @@ export function topWidthAccount({ earth }: Trench, { sideSlope_ratio }: TrenchSe
 }
 
 /** How deep the trench is at constant cover, m; with a fall it is deeper, never shallower. */
-export function depthAccount({ cover_m }: Trench, { pipe, bedding_m, frostDepth_m }: TrenchSettings): Account {
+export function depthAccount(
+  { cover_m, thickest_mm, pipes }: Pick<Trench, "cover_m" | "thickest_mm" | "pipes">,
+  { bedding_m, frostDepth_m }: TrenchSettings,
+): Account {
+  const isOne = pipes.every(({ pipe }) => pipe.outside_mm === thickest_mm);
   return account(
     {
-      formula: say`Ground over the pipe, the pipe, and the bedding under it.`,
+      formula: isOne
+        ? say`Ground over the pipe, the pipe, and the bedding under it.`
+        : say`Ground over the pipe, the thickest pipe, and the bedding under it: the trench is as deep for the thinner ones.`,
       inputs: [
         input("Over the pipe", "length", cover_m),
-        input("Pipe outside", "length", pipe.outside_mm / 1000),
+        input("Pipe outside", "length", thickest_mm / 1000),
         input("Bedding", "length", bedding_m),
         remark("Frost depth", frostDepth_m === null ? "not given" : say`${quantity("length", frostDepth_m)}`),
       ],
@@ -94,22 +113,33 @@ export function cutAccount({ profiles, leads_m, earth }: Trench, { sideSlope_rat
   );
 }
 
-/** What the main pipe takes of the trench, m3. */
-export function pipeVolumeAccount({ pipes }: Trench, { pipe }: TrenchSettings): Account {
+/** What the pipes take of the trench, m3. */
+export function pipeVolumeAccount({ pipes, abreast_mm }: Trench): Account {
+  const sizes = bySize(pipes);
+  const all =
+    sizes.length === 0
+      ? [{ outside_mm: abreast_mm[0] ?? 0, own: [] }]
+      : sizes.map(({ pipe, own }) => ({ ...pipe, own }));
   return account(
     {
-      formula: say`Length of the pipe along the ground times its outer section, π D² / 4.`,
-      inputs: [
+      formula:
+        sizes.length > 1
+          ? say`Of each size the length of the pipe along the ground times its outer section, π D² / 4, added up.`
+          : say`Length of the pipe along the ground times its outer section, π D² / 4.`,
+      inputs: all.flatMap(({ outside_mm, own }) => [
         inputs(
           "Branches",
           "length",
-          pipes.map(({ length_m }) => length_m),
+          own.map(({ length_m }) => length_m),
         ),
-        input("Pipe outside", "length", pipe.outside_mm / 1000),
-      ],
+        input("Pipe outside", "length", outside_mm / 1000),
+      ]),
       source: geometry,
     },
-    (length_m = 0, outside_m = 0) => (Math.PI / 4) * outside_m ** 2 * length_m,
+    (...numbers) =>
+      numbers.reduce((sum_m3, length_m, i) => {
+        return i % 2 === 0 ? sum_m3 + pipeVolume_m3(1000 * Number(numbers[i + 1]), length_m) : sum_m3;
+      }, 0),
   );
 }
 

@@ -15,19 +15,26 @@ export interface LeadDug {
   readonly depth_m: number;
 }
 
+/** The pipes that lie in it. */
+export interface PipesDug {
+  readonly pipes: readonly { readonly pipe: { readonly outside_mm: number }; readonly length_m: number }[];
+  /** Outside diameters where they take most room. */
+  readonly abreast_mm: readonly number[];
+}
+
 /**
  * Earth that the trench moves and the time it takes. Volumes are exact prisms from station to station along the real depths; what two
- * branches share where they meet is counted for both. The pipe takes its outside diameter along the ground, bedding its depth over the
+ * branches share where they meet is counted for both. Pipes take their outside diameters along the ground, bedding its depth over the
  * bottom; leads hold no more than a thin riser, which is not taken off.
  */
 export function earthOf(
   profiles: readonly Profile[],
   leads: readonly LeadDug[],
-  pipe_m: number,
+  { pipes, abreast_mm }: PipesDug,
   settings: TrenchSettings,
 ): Earth {
-  const width_m = trenchWidth_m(settings);
-  const { sideSlope_ratio, bedding_m, pipe } = settings;
+  const width_m = trenchWidth_m(settings, abreast_mm);
+  const { sideSlope_ratio, bedding_m } = settings;
   const deepest = deepestOf(profiles);
   const length_m = profiles.reduce((sum_m, { station_m }) => sum_m + (station_m.at(-1) ?? 0), 0);
   const dug_m = leads.reduce((sum_m, lead) => sum_m + lead.length_m, length_m);
@@ -35,7 +42,7 @@ export function earthOf(
     (sum_m3, { length_m: lead_m, depth_m }) => sum_m3 + prism_m3(width_m, depth_m, depth_m, sideSlope_ratio, lead_m),
     profiles.reduce((sum_m3, profile) => sum_m3 + cutOf_m3(profile, width_m, sideSlope_ratio), 0),
   );
-  const pipe_m3 = (Math.PI / 4) * (pipe.outside_mm / 1000) ** 2 * pipe_m;
+  const pipe_m3 = pipes.reduce((sum_m3, each) => sum_m3 + pipeVolume_m3(each.pipe.outside_mm, each.length_m), 0);
   const bedding_m3 = prism_m3(width_m, bedding_m, bedding_m, sideSlope_ratio, dug_m);
   const swell_ratio = settings.swell_ratio ?? swells[settings.soil];
   const loose_m3 = cut_m3 * (1 + swell_ratio);
@@ -57,6 +64,11 @@ export function earthOf(
     deepest_m: deepest.depth_m,
     deepestAt: deepest.xy,
   };
+}
+
+/** What a length of pipe takes of the trench. */
+export function pipeVolume_m3(outside_mm: number, length_m: number): number {
+  return (Math.PI / 4) * (outside_mm / 1000) ** 2 * length_m;
 }
 
 /** Bank earth of one branch. */

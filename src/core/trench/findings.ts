@@ -52,7 +52,7 @@ export function lowPoint(at: LonLat, lows: readonly (ProfilePoint & { readonly n
       ...say`; the deepest lies ${quantity("length", deepest?.by_m ?? 0)} below its lower shoulder.`,
     ],
     say`The pipe keeps ${quantity("volume", litres)} there when it is shut off, and an open trench stands under water there after rain.`,
-    say`A drain valve at each, with a pocket of gravel, is counted; keep an outlet for standing water while the trench is open, and do not work in water.`,
+    say`A drain valve at each${lows.some(({ fitted }) => fitted > 1) ? ", for every pipe there" : ""}, with a pocket of gravel, is counted; keep an outlet for standing water while the trench is open, and do not work in water.`,
   );
 }
 
@@ -126,12 +126,12 @@ export function noTurningRoom(at: LonLat, rows: readonly string[], places: numbe
 }
 
 /** The width that was asked for does not take the pipe. */
-export function tooNarrow(at: LonLat, width_m: number, needed_m: number): Finding {
+export function tooNarrow(at: LonLat, width_m: number, needed_m: number, pipes: number): Finding {
   return placed(
     "trench/too-narrow",
     "warning",
     at,
-    say`The trench is ${quantity("length", width_m)} wide; the pipe and room to work beside it take ${quantity("length", needed_m)}.`,
+    say`The trench is ${quantity("length", width_m)} wide; ${pipes === 1 ? "the pipe and room to work beside it" : `${pipes} pipes side by side and room to work beside them`} take ${quantity("length", needed_m)}.`,
     say`Pipe that touches the sides is not bedded, and its joints cannot be made or looked at.`,
     say`Make it wider, or leave the width open.`,
   );

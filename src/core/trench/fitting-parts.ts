@@ -1,36 +1,39 @@
-import { quantity, say } from "../finding.ts";
+import { type Phrase, quantity, say } from "../finding.ts";
+import type { PipeSettings } from "../project/project.ts";
+import type { Fitting } from "./line-fittings.ts";
 import { counted, forRows } from "./part.ts";
 import { outletWords, pipeName, socketWords } from "./pipe-words.ts";
-import { isBlocked } from "./thrust.ts";
 import { elbowAngles_deg, type TrenchPart } from "./trench.ts";
-import type { TrenchLine } from "./trench-line.ts";
-import { branchTees, capped, valveTees } from "./trench-line.ts";
+import { bySize, type TrenchLine } from "./trench-line.ts";
 
-/** Tees, elbows, valves, caps and, where joints do not hold by themselves, thrust blocks. */
+type PlainKind = Exclude<Fitting["kind"], "elbow" | "reducer" | "set-valve">;
+
+/** Tees, elbows, reducers, valves, caps and, where joints do not hold by themselves, thrust blocks. */
 export function fittingParts(line: TrenchLine): readonly TrenchPart[] {
-  const { pipe } = line.settings;
-  const name = pipeName(pipe);
-  const ends = socketWords[pipe.joint];
   const serves = `serves ${forRows(line)}`;
-  const own = (part: TrenchPart, words: string): TrenchPart => ({
-    ...part,
-    article: `${part.article}-${pipe.size}`,
-    spec: [...name, `, ${words}`],
-  });
-  const fitted = (points: TrenchLine["lows"]) => points.filter(({ isFitted }) => isFitted).length;
+  const ends = ({ joint }: PipeSettings) => socketWords[joint];
+  const fitted = (points: TrenchLine["lows"]) => points.reduce((sum, point) => sum + point.fitted, 0);
+  const all = (kind: PlainKind, purpose: string, words: (pipe: PipeSettings) => string): readonly TrenchPart[] =>
+    bySize(line.fittings.filter((fitting) => fitting.kind === kind)).map(({ pipe, own }) =>
+      sized(counted(kind, own.length, `${purpose}; ${serves}`), pipe, words(pipe)),
+    );
   return [
-    own(counted("branch-tee", branchTees(line), `where the line parts; ${serves}`), `${ends} on all three sides`),
-    own(
-      counted("valve-tee", valveTees(line), `one for each drain within a run and each air valve; ${serves}`),
-      `reducing: ${ends}, ${outletWords} on the branch`,
+    ...all("branch-tee", "where the line parts", (pipe) => `${ends(pipe)} on all three sides`),
+    ...all(
+      "valve-tee",
+      "one for each drain within a run and each air valve",
+      (pipe) => `reducing: ${ends(pipe)}, ${outletWords} on the branch`,
     ),
-    ...elbowAngles_deg.map((angle) => {
-      const many = line.bends.reduce((sum, { elbows }) => sum + elbows.filter((each) => each === angle).length, 0);
-      const part = counted("elbow", many, `where the line turns more than the pipe bends; ${serves}`);
-      return own({ ...part, article: `elbow-${angle}` }, `${angle}°, ${ends}`);
+    ...elbowAngles_deg.flatMap((angle) => {
+      const own = line.fittings.filter((fitting) => fitting.kind === "elbow" && fitting.angle_deg === angle);
+      return bySize(own).map(({ pipe, own: alike }) => {
+        const part = counted("elbow", alike.length, `where the line turns more than the pipe bends; ${serves}`);
+        return sized({ ...part, article: `elbow-${angle}` }, pipe, `${angle}°, ${ends(pipe)}`);
+      });
     }),
-    own(counted("main-valve", 1, `shuts the whole line off at the source; ${serves}`), `ball or gate valve, ${ends}`),
-    own(counted("pipe-cap", capped(line), `at the end of each run without a drain; ${serves}`), ends),
+    ...reducers(line, serves),
+    ...all("main-valve", "shuts the whole line off at the source", (pipe) => `ball or gate valve, ${ends(pipe)}`),
+    ...all("pipe-cap", "at the end of each run without a drain", ends),
     {
       ...counted("drain-valve", fitted(line.lows), `one at each low point; ${serves}`),
       spec: ["3/4 in (25 mm), with a pocket of gravel under it and a box over it"],
@@ -43,12 +46,34 @@ export function fittingParts(line: TrenchLine): readonly TrenchPart[] {
   ];
 }
 
+function sized(part: TrenchPart, pipe: PipeSettings, words: string): TrenchPart {
+  return { ...part, article: `${part.article}-${pipe.size}`, spec: [...pipeName(pipe), `, ${words}`] };
+}
+
+/** One article for each pair of sizes. */
+function reducers({ fittings }: TrenchLine, serves: string): readonly TrenchPart[] {
+  const parts = new Map<string, TrenchPart>();
+  for (const fitting of fittings) {
+    if (fitting.kind !== "reducer") continue;
+    const { pipe, to } = fitting;
+    const part = counted("reducer", 1, `where the line goes on in another size; ${serves}`);
+    const article = `reducer-${pipe.size}-${to.size}`;
+    const spec: Phrase = [...pipeName(pipe), " to ", ...pipeName(to), `, ${socketWords[pipe.joint]}`];
+    parts.set(article, { ...part, article, spec, quantity: (parts.get(article)?.quantity ?? 0) + 1 });
+  }
+  return [...parts.values()];
+}
+
 /** Solvent-welded lines of small pipe and coiled pipe hold themselves (calculation handbook, section 7). */
-function thrustBlocks({ thrusts, settings }: TrenchLine, serves: string): TrenchPart {
-  const many = isBlocked(settings.pipe) ? thrusts.reduce((sum, { count }) => sum + count, 0) : 0;
-  const face_m2 = thrusts.reduce((most_m2, each) => Math.max(most_m2, each.face_m2), 0);
+function thrustBlocks({ thrusts }: TrenchLine, serves: string): TrenchPart {
+  const blocked = thrusts.filter(({ isBlocked }) => isBlocked);
+  const face_m2 = blocked.reduce((most_m2, each) => Math.max(most_m2, each.face_m2), 0);
   return {
-    ...counted("thrust-block", many, `where the line turns, parts or ends; ${serves}`),
+    ...counted(
+      "thrust-block",
+      blocked.reduce((sum, { count }) => sum + count, 0),
+      `where the line turns, parts or ends; ${serves}`,
+    ),
     spec: say`concrete, cast against soil that was never dug, face up to ${quantity("area", face_m2)}; see the trench for each`,
   };
 }

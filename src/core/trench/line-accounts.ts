@@ -1,9 +1,10 @@
 import { type Account, account, commonPractice, geometry, input, inputs, remark } from "../account.ts";
 import { quantity, say } from "../finding.ts";
-import type { TrenchSettings } from "../project/project.ts";
+import type { PipeSettings, TrenchSettings } from "../project/project.ts";
 import { bell_m, sticksFor, sticksOf } from "./branch-pipes.ts";
+import { held_l } from "./low-points.ts";
 import { blockFace_m2, blockSafety, thrust_n } from "./thrust.ts";
-import type { ProfilePoint, Sleeve, Thrust, Trench } from "./trench.ts";
+import type { Branch, LaidPipe, ProfilePoint, Sleeve, Thrust, Trench } from "./trench.ts";
 
 const handbook = "calculation handbook, section 7";
 
@@ -26,7 +27,7 @@ export function trenchLengthAccount({ profiles }: Trench): Account {
 }
 
 /** How long it is along the ground, m; null where heights are missing. */
-export function groundLengthAccount({ pipes, groundLength_m, length_m }: Trench): Account | null {
+export function groundLengthAccount({ profiles, groundLength_m, length_m }: Trench): Account | null {
   if (groundLength_m === null) return null;
   return account(
     {
@@ -35,7 +36,7 @@ export function groundLengthAccount({ pipes, groundLength_m, length_m }: Trench)
         inputs(
           "Branches",
           "length",
-          pipes.map((each) => each.length_m),
+          profiles.map(({ slopeStation_m }) => slopeStation_m.at(-1) ?? 0),
         ),
         remark("Horizontal", say`${quantity("length", length_m)}`),
       ],
@@ -68,16 +69,17 @@ export function dugAccount({ profiles, leads_m }: Trench): Account {
   );
 }
 
-/** How many sticks or coils of pipe are laid. */
-export function sticksAccount({ branches, pipes }: Trench, { pipe }: TrenchSettings): Account {
+/** How many sticks or coils of a pipe are laid. */
+export function sticksAccount({ branches, pipes, isSized }: Trench, pipe: PipeSettings): Account {
   const isCoiled = pipe.joint === "barbed";
+  const own = pipes.filter((laid) => laid.pipe.size === pipe.size);
   return account(
     {
       formula: isCoiled
         ? say`The branches along the ground over the length of a coil, in whole coils: a coil goes on from branch to branch.`
         : say`Every branch by itself, laid end to end: each stick after the first goes into the bell before it, and a stick is started for what is left.`,
       inputs: [
-        ...pipes.map(({ length_m }, i) => input(`Branch ${branches[i]?.name ?? i}`, "length", length_m)),
+        ...own.map((laid) => input(placeOf(laid, branches, isSized), "length", laid.length_m)),
         remark(isCoiled ? "A coil" : "A stick", say`${quantity("length", pipe.stick_m)}`),
         ...(isCoiled ? [] : [remark("In the bell", say`${quantity("length", bell_m(pipe))}`)]),
       ],
@@ -88,6 +90,14 @@ export function sticksAccount({ branches, pipes }: Trench, { pipe }: TrenchSetti
         ? sticksOf(lengths_m.map((length_m) => ({ length_m, sticks: length_m / pipe.stick_m, joints: 0, waste_m: 0 })))
         : lengths_m.reduce((sum, length_m) => sum + sticksFor(length_m, pipe.stick_m, bell_m(pipe)), 0),
   );
+}
+
+/** "Branch a", "Line of set 2, branches main and a". */
+function placeOf({ line, spans }: LaidPipe, branches: readonly Branch[], isSized: boolean): string {
+  const names = [...new Set(spans.map(({ branch }) => branches[branch]?.name ?? String(branch)))];
+  const where = `${names.length === 1 ? "branch" : "branches"} ${names.join(" and ")}`;
+  if (!isSized) return `${where.charAt(0).toUpperCase()}${where.slice(1)}`;
+  return `${line === 0 ? "Main line" : `Line of set ${line}`}, ${where}`;
 }
 
 /** Pipe that is bought and not laid, m. */
@@ -109,24 +119,28 @@ export function wasteAccount({ pipes }: Trench): Account {
 }
 
 /** The litres of pipe that stay full behind a low point. */
-export function trappedAccount({ trapped_l, by_m }: ProfilePoint, { pipe }: TrenchSettings): Account {
-  const bore_m2 = (Math.PI / 4) * (pipe.inside_mm / 1000) ** 2;
+export function trappedAccount({ full, by_m }: ProfilePoint): Account {
   return account(
     {
       formula: say`Length of pipe that lies below the lower shoulder, less what drains within it take, times its inner section, π d² / 4.`,
       inputs: [
-        input("Pipe that stays full", "length", trapped_l / (1000 * bore_m2)),
-        input("Pipe inside", "diameter", pipe.inside_mm),
+        ...full.flatMap(({ length_m, inside_mm }) => [
+          input("Pipe that stays full", "length", length_m),
+          input("Pipe inside", "diameter", inside_mm),
+        ]),
         remark("Below the lower shoulder", say`${quantity("length", by_m)}`),
       ],
       source: handbook,
     },
-    (length_m = 0, inside_mm = 0) => 1000 * length_m * (Math.PI / 4) * (inside_mm / 1000) ** 2,
+    (...numbers) =>
+      numbers.reduce((sum_l, length_m, i) => {
+        return i % 2 === 0 ? sum_l + held_l({ length_m, inside_mm: Number(numbers[i + 1]) }) : sum_l;
+      }, 0),
   );
 }
 
 /** How hard water pushes, N. */
-export function thrustAccount({ angle_deg }: Thrust, { pipe, testPressure_kpa }: TrenchSettings): Account {
+export function thrustAccount({ angle_deg, outside_mm }: Thrust, { testPressure_kpa }: TrenchSettings): Account {
   return account(
     {
       formula:
@@ -135,12 +149,12 @@ export function thrustAccount({ angle_deg }: Thrust, { pipe, testPressure_kpa }:
           : say`Twice the pressure times the outer section of the pipe times the sine of half the angle.`,
       inputs: [
         input("Highest pressure, in test or work", "pressure", testPressure_kpa),
-        input("Pipe outside", "diameter", pipe.outside_mm),
+        input("Pipe outside", "diameter", outside_mm),
         ...(angle_deg === null ? [] : [input("Angle", "angle", angle_deg)]),
       ],
       source: `T = 2 P A sin(θ / 2), T = P A; outside diameter for gasketed joints; ${handbook}`,
     },
-    (pressure_kpa = 0, outside_mm = 0, turned_deg) => thrust_n(pressure_kpa, outside_mm, turned_deg ?? null),
+    (pressure_kpa = 0, pipe_mm = 0, turned_deg) => thrust_n(pressure_kpa, pipe_mm, turned_deg ?? null),
   );
 }
 
@@ -160,12 +174,12 @@ export function faceAccount({ force_n }: Thrust, { soilBearing_kpa }: TrenchSett
 export function sleevesAccount(sleeves: readonly Sleeve[]): Account {
   return account(
     {
-      formula: say`Every crossing over what is crossed and a little past its edges.`,
+      formula: say`Every crossing over what is crossed and a little past its edges, once for each pipe that goes through.`,
       inputs: [
         inputs(
           "Crossings",
           "length",
-          sleeves.map(({ length_m }) => length_m),
+          sleeves.flatMap(({ length_m, outside_mm }) => outside_mm.map(() => length_m)),
         ),
       ],
       source: `${geometry}; past the edges ${commonPractice}`,

@@ -7,9 +7,10 @@ export interface LineTree {
   /** The branch and the station that a node was first met at. */
   readonly branch: Int32Array;
   readonly station: Int32Array;
-  /** Pieces of pipe between two nodes: the ends, and the length along the ground and in plan. */
+  /** Pieces of pipe between two nodes: the ends, the point of the route that their leg leads to, and the length along the ground and in plan. */
   readonly from: Int32Array;
   readonly to: Int32Array;
+  readonly leg: Int32Array;
   readonly length_m: Float64Array;
   readonly level_m: Float64Array;
   /** For every node the pieces that end there. */
@@ -23,10 +24,12 @@ export function lineTree(profiles: readonly Profile[]): LineTree {
   const station: number[] = [];
   const from: number[] = [];
   const to: number[] = [];
+  const leg: number[] = [];
   const length_m: number[] = [];
   const level_m: number[] = [];
   const nodes = profiles.map(({ point, station_m, slopeStation_m }, b) => {
     const own = new Int32Array(point.length);
+    const legs = legsOf(point);
     point.forEach((each, i) => {
       const known = each < 0 ? undefined : atPoint.get(each);
       const node = known ?? branch.push(b) - 1;
@@ -36,6 +39,7 @@ export function lineTree(profiles: readonly Profile[]): LineTree {
       if (i === 0) return;
       from.push(Number(own[i - 1]));
       to.push(node);
+      leg.push(Number(legs[i]));
       length_m.push(Number(slopeStation_m[i]) - Number(slopeStation_m[i - 1]));
       level_m.push(Number(station_m[i]) - Number(station_m[i - 1]));
     });
@@ -52,10 +56,23 @@ export function lineTree(profiles: readonly Profile[]): LineTree {
     station: Int32Array.from(station),
     from: Int32Array.from(from),
     to: Int32Array.from(to),
+    leg: Int32Array.from(leg),
     length_m: Float64Array.from(length_m),
     level_m: Float64Array.from(level_m),
     pieces,
   };
+}
+
+/** The tree with those of its pieces only that lie on some legs; its nodes are the same. */
+export function partOf(tree: LineTree, isIn: (leg: number) => boolean): LineTree {
+  return { ...tree, pieces: tree.pieces.map((own) => own.filter((piece) => isIn(Number(tree.leg[piece])))) };
+}
+
+/** For every station the next point of the route at or after it. */
+function legsOf(point: Int32Array): Int32Array {
+  const legs = Int32Array.from(point);
+  for (let i = legs.length - 2; i >= 0; i--) if (Number(legs[i]) < 0) legs[i] = Number(legs[i + 1]);
+  return legs;
 }
 
 /** A value of every node, taken from the profiles. */

@@ -1,48 +1,123 @@
-import { type LineTree, onNodes } from "./line-tree.ts";
-import { poolsOf } from "./pools.ts";
-import type { Profile, ProfilePoint } from "./trench.ts";
+import { type LineTree, onNodes, partOf } from "./line-tree.ts";
+import type { PipesOnLegs } from "./pipes-on-legs.ts";
+import { type Pool, poolsOf } from "./pools.ts";
+import type { FullPipe, Profile, ProfilePoint } from "./trench.ts";
 
 /** Hollows shallower than this are roughness of the digging, m. */
 const noticed_m = 0.02;
 
+/** A low or high place of one line's pipe, which nothing but its own ends and valves drains. */
+export interface LinePoint {
+  readonly line: number;
+  /** Of the tree of the trench. */
+  readonly node: number;
+  readonly by_m: number;
+  readonly full: readonly FullPipe[];
+  readonly isFitted: boolean;
+}
+
 /**
- * Where water stands in the pipe, and in the trench while it is open (both fall alike), with the litres of pipe that stay full there: V = A L
- * (calculation handbook, section 7). From `leastLow_m` below the lower shoulder on it gets a drain, one for each.
+ * Where water stands in the pipe of each line, with the pipe that stays full there. From `leastLow_m` below the lower shoulder on it gets a
+ * drain, one for each.
  */
-export function lowPoints(
+export function lineLows(
   profiles: readonly Profile[],
   tree: LineTree,
-  inside_mm: number,
+  lines: PipesOnLegs,
   leastLow_m: number,
-): readonly ProfilePoint[] {
-  const bore_lpm = (Math.PI / 4) * (inside_mm / 1000) ** 2 * 1000;
+): readonly LinePoint[] {
   const pipe_m = onNodes(tree, profiles, (profile) => profile.pipe_m);
-  return inOrder(
-    poolsOf(pipe_m, tree, noticed_m, leastLow_m).map(({ node, by_m, length_m, isFitted }) => ({
-      ...placeOfNode(profiles, tree, node),
+  return [...lines].flatMap(([line, legs]) => {
+    const bores_mm = [...new Set([...legs.values()].map(({ inside_mm }) => inside_mm))];
+    const boreOf = (piece: number) => bores_mm.indexOf(legs.get(Number(tree.leg[piece]))?.inside_mm ?? 0);
+    const own = partOf(tree, (leg) => legs.has(leg));
+    return poolsOf(pipe_m, own, noticed_m, leastLow_m, boreOf).map(({ node, by_m, length_m, isFitted }) => ({
+      line,
+      node,
       by_m,
-      trapped_l: length_m * bore_lpm,
+      full: bores_mm.map((inside_mm, i) => ({ inside_mm, length_m: length_m[i] ?? 0 })),
       isFitted,
-    })),
+    }));
+  });
+}
+
+/**
+ * Where air gathers in each line: its high places, as far above their higher foot as low points are below their lower shoulder, and its far
+ * end (`fars`, points of the route), which always gets its air valve (calculation handbook, section 7).
+ */
+export function lineHighs(
+  profiles: readonly Profile[],
+  tree: LineTree,
+  lines: PipesOnLegs,
+  leastLow_m: number,
+  fars: readonly { readonly line: number; readonly point: number }[],
+): readonly LinePoint[] {
+  const up_m = onNodes(tree, profiles, (profile) => profile.pipe_m).map((height_m) => -height_m);
+  const nodeAt = nodesByPoint(profiles, tree);
+  return [...lines].flatMap(([line, legs]) => {
+    const own = fars.filter((far) => far.line === line).flatMap(({ point }) => nodeAt.get(point) ?? []);
+    const part = partOf(tree, (leg) => legs.has(leg));
+    const highs = poolsOf(up_m, part, noticed_m, leastLow_m).map(({ node, by_m, isFitted }): LinePoint => {
+      return { line, node, by_m, full: [], isFitted: isFitted || own.includes(node) };
+    });
+    const bare = own.filter((node) => !highs.some((high) => high.node === node));
+    return [...highs, ...bare.map((node): LinePoint => ({ line, node, by_m: 0, full: [], isFitted: true }))];
+  });
+}
+
+/** Where water stands in the open trench. */
+export function ponds(profiles: readonly Profile[], tree: LineTree, leastLow_m: number): readonly Pool[] {
+  return poolsOf(
+    onNodes(tree, profiles, (profile) => profile.pipe_m),
+    tree,
+    noticed_m,
+    leastLow_m,
   );
 }
 
 /**
- * Where air gathers: the high places of the pipe, as far above their higher foot as low points are below their lower shoulder, and the far
- * end of the main, which always gets its air valve (calculation handbook, section 7).
+ * Places of the lines as points of the trench, those of one place together: the deepest of them, and all that their pipes hold there: V = A L
+ * (calculation handbook, section 7).
  */
-export function highPoints(profiles: readonly Profile[], tree: LineTree, leastLow_m: number): readonly ProfilePoint[] {
-  const pipe_m = onNodes(tree, profiles, (profile) => profile.pipe_m);
-  const far = tree.nodes[0]?.at(-1) ?? -1;
-  const highs = poolsOf(
-    pipe_m.map((height_m) => -height_m),
-    tree,
-    noticed_m,
-    leastLow_m,
-  ).map(({ node, by_m, isFitted }) => ({ node, by_m, isFitted: isFitted || node === far }));
-  if (far >= 0 && !highs.some(({ node }) => node === far)) highs.push({ node: far, by_m: 0, isFitted: true });
-  return inOrder(
-    highs.map(({ node, by_m, isFitted }) => ({ ...placeOfNode(profiles, tree, node), by_m, trapped_l: 0, isFitted })),
+export function profilePoints(
+  profiles: readonly Profile[],
+  tree: LineTree,
+  points: readonly LinePoint[],
+  open: readonly Pool[],
+): readonly ProfilePoint[] {
+  const pond_m = new Map(open.map(({ node, by_m }) => [node, by_m]));
+  const nodes = new Set([...points.map(({ node }) => node), ...pond_m.keys()]);
+  return [...nodes]
+    .map((node): ProfilePoint => {
+      const own = points.filter((point) => point.node === node);
+      const full = own.flatMap((point) => point.full);
+      const fitted = own.filter(({ isFitted }) => isFitted).length;
+      return {
+        ...placeOfNode(profiles, tree, node),
+        by_m: own.reduce((most_m, { by_m }) => Math.max(most_m, by_m), pond_m.get(node) ?? 0),
+        trapped_l: full.reduce((sum_l, each) => sum_l + held_l(each), 0),
+        full,
+        isFitted: fitted > 0,
+        fitted,
+        pond_m: pond_m.get(node) ?? 0,
+      };
+    })
+    .sort((a, b) => a.branch - b.branch || a.station_m - b.station_m);
+}
+
+/** Litres in a full length of pipe. */
+export function held_l({ inside_mm, length_m }: FullPipe): number {
+  return length_m * ((Math.PI / 4) * (inside_mm / 1000) ** 2 * 1000);
+}
+
+/** The node of every point of the route. */
+export function nodesByPoint(profiles: readonly Profile[], tree: LineTree): ReadonlyMap<number, number> {
+  return new Map(
+    profiles.flatMap(({ point }, branch) =>
+      [...point].flatMap((each, i): readonly (readonly [number, number])[] =>
+        each < 0 ? [] : [[each, Number(tree.nodes[branch]?.[i])]],
+      ),
+    ),
   );
 }
 
@@ -57,8 +132,4 @@ function placeOfNode(profiles: readonly Profile[], tree: LineTree, node: number)
     xy: [x, y] as const,
     height_m: Number(profile?.pipe_m[i]),
   };
-}
-
-function inOrder(points: readonly ProfilePoint[]): readonly ProfilePoint[] {
-  return [...points].sort((a, b) => a.branch - b.branch || a.station_m - b.station_m);
 }

@@ -1,10 +1,11 @@
 import type { TrenchPart, TrenchPartKind } from "./trench.ts";
-import type { TrenchLine } from "./trench-line.ts";
+import type { TappedTee, TrenchLine } from "./trench-line.ts";
 
 /** What one asks for in a shop, in the order it is laid. */
 const items: Readonly<Record<TrenchPartKind, string>> = {
   "main-pipe": "Main line pipe",
   "pipe-coupling": "Pipe couplings",
+  reducer: "Reducers",
   sleeve: "Sleeves",
   "branch-tee": "Branch tees",
   "valve-tee": "Tees for drains and air valves",
@@ -46,7 +47,7 @@ export function counted(kind: TrenchPartKind, quantity: number, purpose: string)
 export function perRow(
   kind: TrenchPartKind,
   { rows, tees }: Pick<TrenchLine, "rows" | "tees">,
-  of: (tee: TrenchLine["tees"][number]) => number,
+  of: (tee: TappedTee) => number,
   purpose: string,
 ): TrenchPart {
   const each = rows.rows.map(() => 0);

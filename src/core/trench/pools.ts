@@ -6,8 +6,8 @@ export interface Pool {
   readonly node: number;
   /** How far water rises over it before it runs to a lower place; for the lowest place of all, up to the highest. */
   readonly by_m: number;
-  /** Of pipe below that height, less what runs to fitted pools within it. */
-  readonly length_m: number;
+  /** Of pipe below that height, less what runs to fitted pools within it; by kind of piece. */
+  readonly length_m: readonly number[];
   readonly isFitted: boolean;
 }
 
@@ -20,17 +20,24 @@ interface Basin {
 /**
  * The low places of a line over its whole tree, from `noticed_m` deep; fitted are those from `fitted_m` on. Ripples within a hollow are not
  * told apart from it: of two lows with a saddle between them the higher one is a low of its own only as far as the saddle is above it
- * (persistence of the minima). Water may leave where heights are not known.
+ * (persistence of the minima). Water may leave where heights are not known. Lengths are told by kind of piece, such as its bore: 0, 1, …
  */
-export function poolsOf(height_m: Float64Array, tree: LineTree, noticed_m: number, fitted_m: number): readonly Pool[] {
+export function poolsOf(
+  height_m: Float64Array,
+  tree: LineTree,
+  noticed_m: number,
+  fitted_m: number,
+  kindOf: (piece: number) => number = () => 0,
+): readonly Pool[] {
   const basins = basinsOf(height_m, tree)
     .filter(({ node, level_m }) => level_m - Number(height_m[node]) >= noticed_m)
     .sort((a, b) => a.level_m - b.level_m || Number(a.isWhole) - Number(b.isWhole));
-  const kept_m = new Map<number, number>();
+  const kept_m = new Map<number, readonly number[]>();
   return basins.map((basin) => {
-    const { length_m, inside } = flooded(basin, height_m, tree);
+    const { length_m, inside } = flooded(basin, height_m, tree, kindOf);
     const by_m = basin.level_m - Number(height_m[basin.node]);
-    const own_m = [...kept_m].reduce((left_m, [node, of_m]) => (inside.has(node) ? left_m - of_m : left_m), length_m);
+    const within = [...kept_m].filter(([node]) => inside.has(node));
+    const own_m = length_m.map((all_m, kind) => within.reduce((left_m, [, of_m]) => left_m - (of_m[kind] ?? 0), all_m));
     const isFitted = by_m >= fitted_m;
     if (isFitted) kept_m.set(basin.node, own_m);
     return { node: basin.node, by_m, length_m: own_m, isFitted };
@@ -80,12 +87,17 @@ function basinsOf(height_m: Float64Array, tree: LineTree): readonly Basin[] {
   return found;
 }
 
-/** The pipe of a basin that lies below its level, and the nodes in it. */
-function flooded({ node: low, level_m, isWhole }: Basin, height_m: Float64Array, tree: LineTree) {
+/** The pipe of a basin that lies below its level, by kind of piece, and the nodes in it. */
+function flooded(
+  { node: low, level_m, isWhole }: Basin,
+  height_m: Float64Array,
+  tree: LineTree,
+  kindOf: (piece: number) => number,
+) {
   const inside = new Set([low]);
   const order = [low];
   const counted = new Set<number>();
-  let length_m = 0;
+  const length_m = [0];
   for (let i = 0; i < order.length; i++) {
     const node = order[i] ?? low;
     const from_m = Number(height_m[node]);
@@ -96,7 +108,9 @@ function flooded({ node: low, level_m, isWhole }: Basin, height_m: Float64Array,
       counted.add(piece);
       const isFull = to_m < level_m || isWhole;
       const share = isFull || to_m === from_m ? 1 : (level_m - from_m) / (to_m - from_m);
-      length_m += share * Number(tree.length_m[piece]);
+      const kind = kindOf(piece);
+      while (length_m.length <= kind) length_m.push(0);
+      length_m[kind] = (length_m[kind] ?? 0) + share * Number(tree.length_m[piece]);
       if (!isFull || inside.has(other)) continue;
       inside.add(other);
       order.push(other);

@@ -12,9 +12,14 @@ type Place = readonly [x: number, y: number];
 
 /**
  * A sleeve for every crossing: over the width of an area along the way and a little past both its edges; across a line as far as the trench
- * otherwise keeps from it, on both sides. Never longer than the leg that crosses.
+ * otherwise keeps from it, on both sides. Never longer than the leg that crosses. `pipesOn_mm`: outside diameters of the pipes on the leg up to a
+ * point.
  */
-export function sleevesOf(route: Pick<Route, "xy" | "upstream" | "crossing">, barriers: Barriers): readonly Sleeve[] {
+export function sleevesOf(
+  route: Pick<Route, "xy" | "upstream" | "crossing">,
+  barriers: Barriers,
+  pipesOn_mm: (leg: number) => readonly number[],
+): readonly Sleeve[] {
   const sleeves: Sleeve[] = [];
   route.crossing.forEach((of, i) => {
     const feature = barriers.features[of];
@@ -30,6 +35,7 @@ export function sleevesOf(route: Pick<Route, "xy" | "upstream" | "crossing">, ba
       name: feature.name,
       xy: [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2],
       length_m: length_m > 0 ? length_m : leg_m,
+      outside_mm: pipesOn_mm(i),
     });
   });
   return sleeves;

@@ -7,6 +7,8 @@ import type { Profile } from "./trench.ts";
 /** Where a row takes its water off the main line. */
 export interface Tee {
   readonly row: number;
+  /** Of the route. */
+  readonly point: number;
   readonly branch: number;
   readonly station_m: number;
   readonly xy: readonly [x_m: number, y_m: number];
@@ -36,7 +38,18 @@ export function teesOf(
       const depth_m = Number(profile.depth_m[i]);
       const climb_m = depth_m - under_m + dripHeight_m(own.block, trellis);
       const station_m = Number(profile.station_m[i]);
-      return [{ row, branch, station_m, xy: [x, y], depth_m, lead_m: inGround_m, riser_m: climb_m + inGround_m }];
+      return [
+        {
+          row,
+          point: Number(profile.point[i]),
+          branch,
+          station_m,
+          xy: [x, y],
+          depth_m,
+          lead_m: inGround_m,
+          riser_m: climb_m + inGround_m,
+        },
+      ];
     }),
   );
 }

@@ -1,6 +1,6 @@
 import type { PipeSettings } from "../project/project.ts";
-import type { Bend, ElbowAngle, Thrust } from "./trench.ts";
-import { elbowAngles_deg } from "./trench.ts";
+import type { Fitting } from "./line-fittings.ts";
+import type { ElbowAngle, Thrust } from "./trench.ts";
 
 /** More face than the push needs. Common practice, no source (calculation handbook, section 7). */
 export const blockSafety = 1.5;
@@ -28,26 +28,47 @@ export function blockFace_m2(force_n: number, bearing_kpa: number, safety: numbe
   return (safety * force_n) / (bearing_kpa * 1000);
 }
 
-/** Everything that is pushed, the hardest first. */
-export function thrusts(
-  bends: readonly Bend[],
-  branchTees: number,
-  ends: number,
-  { outside_mm }: Pick<PipeSettings, "outside_mm">,
-  pressure_kpa: number,
-  bearing_kpa: number,
-): readonly Thrust[] {
-  const one = (at: Thrust["at"], angle_deg: ElbowAngle | null, count: number): Thrust => {
-    const force_n = thrust_n(pressure_kpa, outside_mm, angle_deg);
-    return { at, angle_deg, count, force_n, face_m2: blockFace_m2(force_n, bearing_kpa) };
-  };
-  const elbows = bends.flatMap((bend) => bend.elbows);
+/** A place where water pushes on a pipe. */
+export interface Pushed {
+  readonly at: Thrust["at"];
+  readonly angle_deg: ElbowAngle | null;
+  readonly pipe: Pick<PipeSettings, "joint" | "outside_mm">;
+}
+
+/** Everything that is pushed: elbows, tees, ends and valves, those of a kind and pipe together, the hardest first. */
+export function thrusts(places: readonly Pushed[], pressure_kpa: number, bearing_kpa: number): readonly Thrust[] {
+  const found = new Map<string, Thrust>();
+  for (const { at, angle_deg, pipe } of places) {
+    const key = `${at} ${angle_deg} ${pipe.outside_mm} ${pipe.joint}`;
+    const force_n = thrust_n(pressure_kpa, pipe.outside_mm, angle_deg);
+    found.set(key, {
+      at,
+      angle_deg,
+      count: 1 + (found.get(key)?.count ?? 0),
+      outside_mm: pipe.outside_mm,
+      isBlocked: isBlocked(pipe),
+      force_n,
+      face_m2: blockFace_m2(force_n, bearing_kpa),
+    });
+  }
+  const kinds: readonly Thrust["at"][] = ["bend", "tee", "end", "valve"];
+  return [...found.values()].sort((a, b) => b.force_n - a.force_n || kinds.indexOf(a.at) - kinds.indexOf(b.at));
+}
+
+/** The places of a line: its fittings, and every end of a run, capped or drained. */
+export function pushedPlaces(
+  fittings: readonly Fitting[],
+  ends: readonly { readonly pipe: PipeSettings }[],
+): readonly Pushed[] {
   return [
-    ...elbowAngles_deg.map((angle_deg) => one("bend", angle_deg, elbows.filter((each) => each === angle_deg).length)),
-    one("tee", null, branchTees),
-    one("end", null, ends),
-    one("valve", null, 1),
-  ]
-    .filter(({ count }) => count > 0)
-    .sort((a, b) => b.force_n - a.force_n);
+    ...fittings.flatMap((fitting): readonly Pushed[] => {
+      const { pipe } = fitting;
+      if (fitting.kind === "elbow") return [{ at: "bend", angle_deg: fitting.angle_deg, pipe }];
+      if (fitting.kind === "branch-tee") return [{ at: "tee", angle_deg: null, pipe }];
+      return fitting.kind === "main-valve" || fitting.kind === "set-valve"
+        ? [{ at: "valve", angle_deg: null, pipe }]
+        : [];
+    }),
+    ...ends.map(({ pipe }): Pushed => ({ at: "end", angle_deg: null, pipe })),
+  ];
 }

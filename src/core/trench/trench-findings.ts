@@ -19,7 +19,7 @@ import {
   tooNarrow,
 } from "./findings.ts";
 import type { LaneConflict, Profile, Trench } from "./trench.ts";
-import { toolWidths } from "./trench-width.ts";
+import { abreast_m, toolWidths } from "./trench-width.ts";
 
 /** In rock pipe lies on at least this: 4 in (NRCS conservation practice standard 430). */
 const rockBedding_m = 0.1016;
@@ -47,15 +47,17 @@ export function trenchFindings(
     .filter(({ isFitted }) => isFitted)
     .map((low) => ({ ...low, name: trench.branches[low.branch]?.name ?? "" }));
   const [lowest] = [...drained].sort((a, b) => b.by_m - a.by_m);
-  const usual_m = usualCover_m(settings.pipe.outside_mm);
-  const needed_m = settings.pipe.outside_mm / 1000 + toolWidths[settings.tool].beside_m;
+  const usual_m = usualCover_m(trench.thickest_mm);
+  const needed_m = abreast_m(trench.abreast_mm) + toolWidths[settings.tool].beside_m;
   const { frostDepth_m, cover_m } = settings;
   return [
     ...(elevation.kind === "flat" ? [groundLevel(source)] : []),
     ...(unknown === null ? [] : [groundUnknown(at(unknown.xy), unknown.length_m)]),
     ...(lowest === undefined ? [] : [lowPoint(at(lowest.xy), drained)]),
     ...laneFindings(trench.conflicts, rows, at, settings.dug),
-    ...(trench.earth.width_m < needed_m - slack_m ? [tooNarrow(source, trench.earth.width_m, needed_m)] : []),
+    ...(trench.earth.width_m < needed_m - slack_m
+      ? [tooNarrow(source, trench.earth.width_m, needed_m, trench.abreast_mm.length)]
+      : []),
     ...(trench.cover_m < usual_m - slack_m ? [shallowCover(source, trench.cover_m, usual_m)] : []),
     ...(frostDepth_m === null ? [frostUnknown(source)] : []),
     ...(frostDepth_m !== null && frostDepth_m > cover_m + slack_m ? [frostGoverns(source, frostDepth_m, cover_m)] : []),

@@ -1,16 +1,16 @@
-import type { TrenchSettings } from "../project/project.ts";
+import type { HoseSize } from "../drip/hose-size.ts";
+import type { PipeSettings, TrenchSettings } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
+import type { Fitting } from "./line-fittings.ts";
 import type { Tee } from "./tees.ts";
-import type { Bend, BranchPipe, ProfilePoint, Sleeve, Thrust } from "./trench.ts";
+import type { LaidPipe, ProfilePoint, Sleeve, Thrust } from "./trench.ts";
 
 /** The line as it is laid, for counting what it takes. */
 export interface TrenchLine {
   readonly rows: Rows;
-  /** Horizontal lengths, in the order of the branches. */
-  readonly branches: readonly { readonly length_m: number }[];
-  readonly pipes: readonly BranchPipe[];
-  readonly tees: readonly Tee[];
-  readonly bends: readonly Bend[];
+  readonly pipes: readonly LaidPipe[];
+  readonly fittings: readonly Fitting[];
+  readonly tees: readonly TappedTee[];
   readonly lows: readonly ProfilePoint[];
   readonly highs: readonly ProfilePoint[];
   readonly sleeves: readonly Sleeve[];
@@ -19,23 +19,21 @@ export interface TrenchLine {
   readonly settings: TrenchSettings;
 }
 
-/** Branches that leave another: as many tees. */
-export function branchTees({ branches }: Pick<TrenchLine, "branches">): number {
-  return Math.max(0, branches.length - 1);
+/** A row's tee with the pipe it is on, and what its riser leads to. */
+export interface TappedTee extends Tee {
+  readonly pipe: PipeSettings;
+  readonly hose: HoseSize;
 }
 
-/** Drains at the very end of a run: each stands in place of its cap. */
-function drainedEnds({ branches, lows }: Pick<TrenchLine, "branches" | "lows">): number {
-  return lows.filter(({ branch, isFitted, station_m }) => isFitted && station_m === branches[branch]?.length_m).length;
-}
-
-/** Ends that are capped. */
-export function capped(line: Pick<TrenchLine, "branches" | "lows">): number {
-  return line.branches.length - drainedEnds(line);
-}
-
-/** Tees for the drains within a run and for air valves. */
-export function valveTees({ branches, lows, highs }: Pick<TrenchLine, "branches" | "lows" | "highs">): number {
-  const fitted = [...lows, ...highs].filter(({ isFitted }) => isFitted).length;
-  return fitted - drainedEnds({ branches, lows });
+/** Things by the size of their pipe, in the order in which sizes are met. */
+export function bySize<T extends { readonly pipe: PipeSettings }>(
+  things: readonly T[],
+): readonly { readonly pipe: PipeSettings; readonly own: readonly T[] }[] {
+  const sizes = new Map<string, { readonly pipe: PipeSettings; readonly own: T[] }>();
+  for (const thing of things) {
+    const there = sizes.get(thing.pipe.size);
+    if (there === undefined) sizes.set(thing.pipe.size, { pipe: thing.pipe, own: [thing] });
+    else there.own.push(thing);
+  }
+  return [...sizes.values()];
 }

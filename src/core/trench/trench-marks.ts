@@ -2,6 +2,7 @@ import { legLengths_m } from "../mainline/route.ts";
 import type { Mainline } from "../mainline/water-end.ts";
 import type { FeatureKey } from "../project/project.ts";
 import type { Row } from "../rows/rows.ts";
+import { type LinePipe, pipesAlong } from "./pipes-along.ts";
 import type { Branch, ElbowAngle, Trench } from "./trench.ts";
 
 /** Something that is met along a branch of the trench, at its station. */
@@ -30,7 +31,14 @@ export type TrenchMark =
       readonly by_m: number;
       readonly trapped_l: number;
       readonly isFitted: boolean;
+      /** Valves, a pipe each. */
+      readonly fitted: number;
+      readonly pond_m: number;
     }
+  /** What lies in the trench from there on, where the sizes are chosen. */
+  | { readonly kind: "pipes"; readonly station_m: number; readonly pipes: readonly LinePipe[] }
+  /** Where the line of a set begins. */
+  | { readonly kind: "valve"; readonly station_m: number; readonly set: number }
   | { readonly kind: "end"; readonly station_m: number };
 
 /** What is met along each branch, in the order of its stations; nothing without a route. Gives no findings. */
@@ -83,6 +91,8 @@ export function trenchMarks(
             : [{ kind: "bend" as const, station_m, angle_deg: bend.angle_deg, elbows: bend.elbows }]),
         ];
       }),
+      ...setValves(trench, b),
+      ...pipeMarks(trench, b),
       ...ofKind("low", trench.lows, b),
       ...ofKind("high", trench.highs, b),
       { kind: "end", station_m: length_m },
@@ -117,5 +127,20 @@ function whereFrom(
 function ofKind(kind: "low" | "high", points: Trench["lows"], branch: number): readonly TrenchMark[] {
   return points
     .filter((each) => each.branch === branch)
-    .map(({ station_m, by_m, trapped_l, isFitted }) => ({ kind, station_m, by_m, trapped_l, isFitted }));
+    .map(({ station_m, by_m, trapped_l, isFitted, fitted, pond_m }) => {
+      return { kind, station_m, by_m, trapped_l, isFitted, fitted, pond_m };
+    });
+}
+
+function setValves({ pipes }: Trench, branch: number): readonly TrenchMark[] {
+  const sets = [...new Set(pipes.map(({ line }) => line))].filter((line) => line > 0);
+  return sets.flatMap((set): readonly TrenchMark[] => {
+    const first = pipes.find(({ line }) => line === set)?.spans[0];
+    return first?.branch === branch ? [{ kind: "valve", station_m: first.from_m, set }] : [];
+  });
+}
+
+function pipeMarks(trench: Trench, branch: number): readonly TrenchMark[] {
+  if (!trench.isSized) return [];
+  return pipesAlong(trench, branch).map(({ from_m, pipes }) => ({ kind: "pipes", station_m: from_m, pipes }));
 }

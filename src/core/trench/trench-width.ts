@@ -10,8 +10,23 @@ export const toolWidths: Readonly<Record<TrenchTool, { readonly least_m: number;
   excavator: { least_m: 0.3, beside_m: 0.3 },
 };
 
-/** Width at the bottom, m: as set, else what the tool digs, and never less than the pipe and the room beside it. */
-export function trenchWidth_m({ width_m, tool, pipe }: Pick<TrenchSettings, "width_m" | "tool" | "pipe">): number {
+/** Earth between pipes that lie side by side, so that it can be tamped. Common practice, no source. */
+export const betweenPipes_m = 0.05;
+
+/** What pipes take side by side, m. */
+export function abreast_m(outside_mm: readonly number[]): number {
+  const pipes_m = outside_mm.reduce((sum_m, each_mm) => sum_m + each_mm / 1000, 0);
+  return pipes_m + betweenPipes_m * Math.max(0, outside_mm.length - 1);
+}
+
+/**
+ * Width at the bottom, m: as set, else what the tool digs, and never less than the pipes where they take most room and the room beside them; one
+ * width for the whole trench, as it is dug with one chain or bucket.
+ */
+export function trenchWidth_m(
+  { width_m, tool, pipe }: Pick<TrenchSettings, "width_m" | "tool" | "pipe">,
+  abreast_mm: readonly number[] = [pipe.outside_mm],
+): number {
   const { least_m, beside_m } = toolWidths[tool];
-  return width_m ?? Math.max(least_m, pipe.outside_mm / 1000 + beside_m);
+  return width_m ?? Math.max(least_m, abreast_m(abreast_mm) + beside_m);
 }

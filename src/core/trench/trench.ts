@@ -1,5 +1,5 @@
 import type { Phrase } from "../finding.ts";
-import type { FeatureKey } from "../project/project.ts";
+import type { FeatureKey, PipeSettings } from "../project/project.ts";
 
 /** The trench of a main line: its profile, what lies in it, and the earth that is moved. */
 export interface Trench {
@@ -10,10 +10,15 @@ export interface Trench {
   readonly highs: readonly ProfilePoint[];
   readonly conflicts: readonly LaneConflict[];
   readonly bends: readonly Bend[];
-  /** How each branch is laid, in the order of the branches. */
-  readonly pipes: readonly BranchPipe[];
+  /** What is laid, line by line; without chosen sizes the pipe that is set, a branch each. */
+  readonly pipes: readonly LaidPipe[];
+  /** The pipes are those that the watering chose. */
+  readonly isSized: boolean;
+  /** Outside diameters of the pipes that lie side by side where they take most room; and of the thickest, by which the depth goes. */
+  readonly abreast_mm: readonly number[];
+  readonly thickest_mm: number;
   readonly sleeves: readonly Sleeve[];
-  /** Where water pushes the pipe line, the hardest first; blocks are cast only where joints do not hold by themselves (`isBlocked`). */
+  /** Where water pushes the pipe line, the hardest first; blocks are cast only where joints do not hold by themselves. */
   readonly thrusts: readonly Thrust[];
   readonly parts: readonly TrenchPart[];
   readonly earth: Earth;
@@ -64,8 +69,19 @@ export interface ProfilePoint {
   readonly by_m: number;
   /** Of pipe that stays full behind a low point. */
   readonly trapped_l: number;
+  /** The pipe that does, by its bore. */
+  readonly full: readonly FullPipe[];
   /** Deep or high enough for a drain or an air valve. */
   readonly isFitted: boolean;
+  /** Pipes that get one there. */
+  readonly fitted: number;
+  /** How deep water stands in the open trench; 0 where it runs on and only a pipe ends or dips. */
+  readonly pond_m: number;
+}
+
+export interface FullPipe {
+  readonly inside_mm: number;
+  readonly length_m: number;
 }
 
 /** A row whose post or anchor is nearer to the trench than it should be, or that leaves the trencher too little room. */
@@ -96,7 +112,23 @@ export interface Bend {
   readonly elbows: readonly ElbowAngle[];
 }
 
-/** A branch laid end to end. */
+/** A pipe of one size of one line, laid end to end from where it begins to where its size changes or it ends. */
+export interface LaidPipe extends BranchPipe {
+  /** 0: the main line; 1 and on: the submain or own line of that set. */
+  readonly line: number;
+  readonly pipe: PipeSettings;
+  /** Where it lies, upstream first. */
+  readonly spans: readonly PipeSpan[];
+}
+
+/** Horizontal stations of a branch. */
+export interface PipeSpan {
+  readonly branch: number;
+  readonly from_m: number;
+  readonly to_m: number;
+}
+
+/** A length of pipe laid end to end. */
 export interface BranchPipe {
   /** Along the ground, from its tee. */
   readonly length_m: number;
@@ -114,6 +146,10 @@ export interface Thrust {
   /** Of the elbow; null for what is none. */
   readonly angle_deg: ElbowAngle | null;
   readonly count: number;
+  /** Of the pipe. */
+  readonly outside_mm: number;
+  /** Joints do not hold by themselves there. */
+  readonly isBlocked: boolean;
   readonly force_n: number;
   /** Face of a block against undisturbed soil. */
   readonly face_m2: number;
@@ -122,6 +158,7 @@ export interface Thrust {
 export const trenchPartKinds = [
   "main-pipe",
   "pipe-coupling",
+  "reducer",
   "row-tee",
   "branch-tee",
   "valve-tee",
@@ -199,4 +236,6 @@ export interface Sleeve {
   /** Middle of the crossing. */
   readonly xy: readonly [x_m: number, y_m: number];
   readonly length_m: number;
+  /** Outside diameters of the pipes that go through, each in a sleeve of its own. */
+  readonly outside_mm: readonly number[];
 }

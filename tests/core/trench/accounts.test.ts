@@ -105,10 +105,10 @@ describe.each(Object.entries(cases))("every number of a trench comes about as it
   const { earth } = dug;
 
   test("earth", () => {
-    expectGives(widthAccount(settings), earth.width_m);
+    expectGives(widthAccount(dug, settings), earth.width_m);
     expectGives(topWidthAccount(dug, settings), earth.topWidth_m);
     expectGives(cutAccount(dug, settings), earth.cut_m3);
-    expectGives(pipeVolumeAccount(dug, settings), earth.pipe_m3);
+    expectGives(pipeVolumeAccount(dug), earth.pipe_m3);
     expectGives(beddingAccount(dug, settings), earth.bedding_m3);
     expectGives(backfillAccount(dug), earth.backfill_m3);
     expectGives(surplusAccount(dug), earth.surplus_m3);
@@ -135,11 +135,11 @@ describe.each(Object.entries(cases))("every number of a trench comes about as it
     expectGives(groundLengthAccount(dug), dug.groundLength_m ?? NaN);
     expectGives(dugAccount(dug), earth.dug_m);
     const sticks = dug.parts.find(({ kind }) => kind === "main-pipe")?.quantity;
-    expectGives(sticksAccount(dug, settings), sticks ?? NaN);
+    expectGives(sticksAccount(dug, settings.pipe), sticks ?? NaN);
     const bought_m = (sticks ?? NaN) * settings.pipe.stick_m;
     expectGives(wasteAccount(dug), bought_m - (dug.groundLength_m ?? NaN));
     expect(dug.lows.length).toBeGreaterThan(0);
-    for (const low of dug.lows) expectGives(trappedAccount(low, settings), low.trapped_l);
+    for (const low of dug.lows) expectGives(trappedAccount(low), low.trapped_l);
     expect(dug.thrusts.length).toBeGreaterThan(3);
     for (const thrust of dug.thrusts) {
       expectGives(thrustAccount(thrust, settings), thrust.force_n);

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { defaults } from "../../../src/core/project/defaults.ts";
 import { soilClasses, type TrenchSettings, trenchTools } from "../../../src/core/project/project.ts";
-import { dayOf_m, earthOf } from "../../../src/core/trench/earth.ts";
+import { dayOf_m, earthOf, type PipesDug } from "../../../src/core/trench/earth.ts";
 import { prism_m3, sectionArea_m2 } from "../../../src/core/trench/section.ts";
 import type { Profile } from "../../../src/core/trench/trench.ts";
 import { trenchWidth_m } from "../../../src/core/trench/trench-width.ts";
@@ -10,6 +10,12 @@ import { createTrench } from "../../support/create-trench.ts";
 
 const near = 1e-9;
 const settingsOf = (change: Partial<TrenchSettings> = {}): TrenchSettings => ({ ...defaults.metric.trench, ...change });
+
+/** So many metres of the usual pipe. */
+function pipes(length_m: number): PipesDug {
+  const { pipe } = settingsOf();
+  return { pipes: [{ pipe, length_m }], abreast_mm: [pipe.outside_mm] };
+}
 
 /** A profile of given depths at given stations. */
 function deep(...places: readonly (readonly [station_m: number, depth_m: number])[]): Profile {
@@ -52,7 +58,7 @@ describe("volumes", () => {
 
   test("the real depths count, station by station, and the leads at the depth of their tee", () => {
     const settings = settingsOf({ width_m: 0.2, sideSlope_ratio: 1 });
-    const earth = earthOf([deep([0, 0.5], [10, 1], [30, 1])], [{ length_m: 2.5, depth_m: 1 }], 30, settings);
+    const earth = earthOf([deep([0, 0.5], [10, 1], [30, 1])], [{ length_m: 2.5, depth_m: 1 }], pipes(30), settings);
     const expected = prism_m3(0.2, 0.5, 1, 1, 10) + 20 * 1.2 * 1 + 2.5 * 1.2 * 1;
     expect(earth.cut_m3).toBeCloseTo(expected, 9);
     expect(earth.dug_m).toBe(32.5);
@@ -104,7 +110,7 @@ describe("time", () => {
   const hundred = [deep([0, 0.5], [100, 0.5])];
 
   test("a chain trencher digs 30 to 100 m an hour, each person lays 20 to 40 m (handbook, section 9: common practice)", () => {
-    const earth = earthOf(hundred, [], 100, settingsOf({ people: 2, width_m: 0.15 }));
+    const earth = earthOf(hundred, [], pipes(100), settingsOf({ people: 2, width_m: 0.15 }));
     expect(earth.digging_h[0]).toBeCloseTo(1, 9);
     expect(earth.digging_h[1]).toBeCloseTo(100 / 30, 9);
     expect(earth.laying_h[0]).toBeCloseTo(1.25, 9);
@@ -112,13 +118,13 @@ describe("time", () => {
   });
 
   test("by hand it goes by the earth: 0.15 m3 a metre in loam, two people, 0.4 to 0.8 m3 an hour each", () => {
-    const earth = earthOf(hundred, [], 100, settingsOf({ tool: "hand", people: 2, width_m: 0.3 }));
+    const earth = earthOf(hundred, [], pipes(100), settingsOf({ tool: "hand", people: 2, width_m: 0.3 }));
     expect(earth.digging_h[0]).toBeCloseTo(15 / 1.6, 9);
     expect(earth.digging_h[1]).toBeCloseTo(15 / 0.8, 9);
   });
 
   test("a stated pace counts", () => {
-    const earth = earthOf(hundred, [], 100, settingsOf({ dugPerHour_m: [10, 20] }));
+    const earth = earthOf(hundred, [], pipes(100), settingsOf({ dugPerHour_m: [10, 20] }));
     expect(earth.digging_h).toEqual([5, 10]);
   });
 
@@ -127,14 +133,14 @@ describe("time", () => {
     expect(dayOf_m(100, 10, 8)).toBeCloseTo(70, 9);
     expect(dayOf_m(100, 10, 1)).toBeCloseTo(5, 9);
     expect(dayOf_m(100, 1, 8)).toBe(100);
-    const earth = earthOf(hundred, [], 100, settingsOf({ tool: "hand", people: 1, width_m: 0.3 }));
+    const earth = earthOf(hundred, [], pipes(100), settingsOf({ tool: "hand", people: 1, width_m: 0.3 }));
     const slow_h = earth.digging_h[1] + earth.laying_h[1] + earth.filling_h[1] / 2;
     expect(earth.daily_m[0]).toBeCloseTo(700 / slow_h, 9);
     expect(earth.days[1]).toBe(Math.ceil(100 / earth.daily_m[0]));
   });
 
   test("no line takes no time", () => {
-    const earth = earthOf([], [], 0, settingsOf());
+    const earth = earthOf([], [], pipes(0), settingsOf());
     expect(earth).toMatchObject({ dug_m: 0, cut_m3: 0, hours_h: [0, 0], days: [0, 0], heapHeight_m: 0 });
   });
 });

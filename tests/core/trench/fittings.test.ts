@@ -124,14 +124,14 @@ describe("bends", () => {
       { x: 120, y: 0 },
       { x: 50, y: 40, upstream: 1 },
     ]);
-    expect(bendsOf(square, branchesOf(square), 10)).toEqual([]);
+    expect(bendsOf(square, branchesOf(square), () => 10)).toEqual([]);
     const slanting = createRoute([
       { x: 0, y: 0 },
       { x: 50, y: 0 },
       { x: 120, y: 0 },
       { x: 80, y: 30, upstream: 1 },
     ]);
-    const [bend] = bendsOf(slanting, branchesOf(slanting), 10);
+    const [bend] = bendsOf(slanting, branchesOf(slanting), () => 10);
     expect(bend?.point).toBe(1);
     expect(bend?.angle_deg).toBeCloseTo(45, 9);
     expect(bend?.elbows).toEqual([45]);
@@ -144,7 +144,7 @@ describe("bends", () => {
       { x: 50, y: 0 },
       { x: 50, y: 30 },
     ]);
-    const bends = bendsOf(route, branchesOf(route), 10);
+    const bends = bendsOf(route, branchesOf(route), () => 10);
     expect(bends.map(({ point, angle_deg }) => [point, Math.round(angle_deg)])).toEqual([[2, 90]]);
   });
 });
@@ -181,7 +181,7 @@ describe("sleeves", () => {
       { x: 50, y: 0 },
       { x: 70, y: 0, crossing: 1 },
     ]);
-    const sleeves = sleevesOf(route, barriers);
+    const sleeves = sleevesOf(route, barriers, () => [50]);
     expect(sleeves.map(({ feature }) => feature)).toEqual(["thing-0", "thing-1"]);
     expect(sleeves[0]?.length_m).toBeCloseTo(6.6, 9);
     expect(sleeves[1]?.length_m).toBeCloseTo(3, 9);
@@ -193,7 +193,7 @@ describe("sleeves", () => {
       { x: 20, y: 0 },
       { x: 26, y: 0, crossing: 0 },
     ]);
-    expect(sleevesOf(route, barriers)[0]?.length_m).toBeCloseTo(6, 9);
+    expect(sleevesOf(route, barriers, () => [50])[0]?.length_m).toBeCloseTo(6, 9);
   });
 });
 

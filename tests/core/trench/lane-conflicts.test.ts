@@ -74,7 +74,7 @@ describe("room to turn", () => {
     { x: 6, y: -2.5, row: 2 },
   ]);
   const branches = branchesOf(route);
-  const bends = bendsOf(route, branches, flexed_deg({ outside_mm: 50, stick_m: 6, joint: "solvent" }));
+  const bends = bendsOf(route, branches, () => flexed_deg({ outside_mm: 50, stick_m: 6, joint: "solvent" }));
   const wall = { xy: Float64Array.from([-14, -30, -14, 0]) };
   const told = (room_m: number, barriers = { xy: new Float64Array() }) =>
     turningConflicts(route, branches, bends, rows, [anchored], barriers, room_m).map(
