@@ -5,6 +5,7 @@ import type { Plan } from "../plan.ts";
 import type { WirePurpose } from "../project/project.ts";
 import { text, type UnitSystem } from "../units.ts";
 import type { CompassReading } from "./compass-reading.ts";
+import { type DripJson, dripJson, noDrip } from "./drip-json.ts";
 import { placed } from "./positions.ts";
 import { position } from "./rounding.ts";
 import { isSketch } from "./sketch.ts";
@@ -48,6 +49,7 @@ export interface PlanJson {
   readonly totals: TotalsJson;
   readonly trellis: TrellisJson;
   readonly mainline: MainlineJson;
+  readonly drip: DripJson;
   readonly trench: TrenchJson;
   readonly materials: readonly LineJson[];
   readonly coils: readonly CoilsJson[];
@@ -158,6 +160,7 @@ export function planJson(plan: Plan, options: PlanJsonOptions = {}): PlanJson {
     totals: totalsJson(plan),
     trellis: trellisJson(plan),
     mainline: mainlineJson(plan),
+    drip: dripJson(plan, options.units ?? "metric"),
     trench: trenchJson(plan, options.units ?? "metric"),
     materials: (plan.materials?.lines ?? []).map((line) => ({
       ...line,
@@ -182,6 +185,7 @@ export function emptyPlanJson(findings: readonly Finding[], options: PlanJsonOpt
     totals: noTotals,
     trellis: noTrellis,
     mainline: noMainline,
+    drip: noDrip,
     trench: noTrench,
     materials: [],
     coils: [],
