@@ -25,3 +25,10 @@ export const monthNames: readonly string[] = [
   "November",
   "December",
 ];
+
+/** A moment in months with parts from 1, as people say it: "12 May". */
+export function momentInWords(month: number): string {
+  const whole = Math.floor(month);
+  const day = Math.min(ofMonth(monthDays, whole), Math.floor((month - whole) * ofMonth(monthDays, whole)) + 1);
+  return `${day} ${monthNames[(whole - 1) % 12] ?? ""}`;
+}
