@@ -12,7 +12,8 @@ export function blockJob({ id, name, drip, rows }: Block): BlockJob {
   return { id, name, drip, emitter: emitterLaw(drip), rowSpacing_m, vineSpacing_m };
 }
 
-function emitterLaw(drip: DripSettings): EmitterLaw {
+/** The law by which the emitters of a block give water. */
+export function emitterLaw(drip: DripSettings): EmitterLaw {
   return {
     kind: "emitter",
     nominal_lps: drip.emitterFlow_lph / 3600,
