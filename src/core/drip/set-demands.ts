@@ -1,6 +1,6 @@
 import { condenseLateral } from "../hydraulics/condense-lateral.ts";
 import { solveNetwork } from "../hydraulics/solve-network.ts";
-import { lateralOfJob } from "./lateral-of-job.ts";
+import { lateralOf } from "./lateral-of.ts";
 import { setLines } from "./set-lines.ts";
 import { setNetwork } from "./set-network.ts";
 import type { Watering } from "./watering.ts";
@@ -38,7 +38,7 @@ export function setDemands(job: WateringJob, { sets, pipes, supply }: Watering):
       tree,
       (leg) => inside_mm.get(leg) ?? job.pipe.inside_mm,
       (lateral) => {
-        const own = lateralOfJob(job, lateral);
+        const own = lateralOf(job, lateral);
         const lowest_m = own.height_m.reduce((least_m, each) => Math.min(least_m, each), Infinity);
         return condenseLateral(own, lowest_m + 0.5, Math.max(lowest_m + 1, supply.static_m), degree);
       },

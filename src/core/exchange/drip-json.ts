@@ -131,7 +131,10 @@ export function dripJson(plan: Plan, units: UnitSystem): DripJson {
     firstRun: watering.firstRun.map(({ set, lateral, cups, tail_kpa }) => ({
       set: watering.sets[set]?.name ?? "",
       row: rowOf(lateral) ?? "",
-      cups: cups.map(({ emitter, volume_l }) => ({ emitter: emitter + 1, volume_l })),
+      cups: cups.map(({ emitter, volume_l }) => ({
+        emitter: emitter - (job.laterals.offsets[lateral] ?? 0) + 1,
+        volume_l,
+      })),
       tail_kpa,
     })),
     parts: watering.parts.map(({ kind, article, spec, unit, quantity, purpose }) => ({
