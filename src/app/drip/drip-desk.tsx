@@ -17,6 +17,7 @@ import { SeasonFields } from "./season-fields.tsx";
 import { SeasonResults } from "./season-results.tsx";
 import { SetFields } from "./set-fields.tsx";
 import { SetList } from "./set-list.tsx";
+import { SupplyPart } from "./supply-part.tsx";
 import { WaterFields } from "./water-fields.tsx";
 
 /** All of the drip step: the water you have, what it feeds, and whether it is enough. */
@@ -42,6 +43,7 @@ export function DripDesk() {
       {job && watering && (
         <>
           <SetList plan={plan} job={job} watering={watering} />
+          {plan.watering && <SupplyPart watered={plan.watering} name={plan.project.name} />}
           <EvennessList job={job} watering={watering} />
           <PipeList pipes={watering.pipes} />
           <HighestList plan={plan} job={job} watering={watering} />

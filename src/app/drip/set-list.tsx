@@ -1,4 +1,5 @@
 import { monthNames } from "../../core/drip/season/months.ts";
+import { startPressureAccount } from "../../core/drip/supply-accounts.ts";
 import type { Watering, WaterSet } from "../../core/drip/watering.ts";
 import type { WateringJob } from "../../core/drip/watering-job.ts";
 import { pressureOf_kpa } from "../../core/hydraulics/pressure-head.ts";
