@@ -89,6 +89,10 @@ const changes: Readonly<Record<string, readonly (readonly [string, Json])[]>> = 
     ["materials.clipSpare", 0],
     ["materials.endPostSpare", 0],
   ],
+  "built-in emitters, no slack": [
+    ["drip.emitterPlacing", "in-line"],
+    ["drip.slack", 0],
+  ],
   "some on hand, some priced in two sizes": [
     [
       "materials.onHand",
@@ -200,8 +204,8 @@ test.each(cases)("every number of $sample comes about as its account says, $chan
     trellis.rows.reduce((total, { stakeClips }) => total + stakeClips, 0),
   );
   expectGives(lateralsAccount(rows, drip, blocks), drip.lateral_m);
-  expectGives(emittersAccount(rows, blocks), drip.emitters);
-  expectGives(flowAccount(rows, blocks), drip.flow_lph);
+  expectGives(emittersAccount(rows, drip, blocks), drip.emitters);
+  expectGives(flowAccount(rows, drip, blocks), drip.flow_lph);
   expectGives(
     hoseClipsAccount(rows),
     drip.rows.reduce((total, { hoseClips }) => total + hoseClips, 0),

@@ -29,12 +29,12 @@ export function DripLine() {
         {
           value: count(drip.emitters, "emitter"),
           label: "in all rows",
-          account: () => emittersAccount(rows, project.blocks),
+          account: () => emittersAccount(rows, drip, project.blocks),
         },
         {
           value: formatQuantity("flow", drip.flow_lph, units),
           label: "for all at once",
-          account: () => flowAccount(rows, project.blocks),
+          account: () => flowAccount(rows, drip, project.blocks),
         },
       ]}
     />

@@ -21,12 +21,12 @@ export function NeedFigures({ plan: { rows, drip, project } }: { readonly plan: 
           value: wholeLength(drip.lateral_m, units),
           account: () => lateralsAccount(rows, drip, blocks),
         },
-        { name: "Emitters", value: grouped(drip.emitters), account: () => emittersAccount(rows, blocks) },
+        { name: "Emitters", value: grouped(drip.emitters), account: () => emittersAccount(rows, drip, blocks) },
         {
           name: "Water for all at once",
           how: "emitters times their flow",
           value: formatQuantity("flow", drip.flow_lph, units),
-          account: () => flowAccount(rows, blocks),
+          account: () => flowAccount(rows, drip, blocks),
         },
         { name: "Hose clips", value: grouped(clips), account: () => hoseClipsAccount(rows) },
       ]}

@@ -1,5 +1,5 @@
-import { type Account, account, commonPractice, input, inputs } from "../account.ts";
-import { say } from "../finding.ts";
+import { type Account, account, commonPractice, input, inputs, remark } from "../account.ts";
+import { quantity, say } from "../finding.ts";
 import type { Block } from "../project/project.ts";
 import type { DripSettings } from "../project/water-settings.ts";
 import type { Row, Rows } from "../rows/rows.ts";
@@ -9,22 +9,26 @@ import type { Drip } from "./drip.ts";
 export function lateralsAccount(rows: Rows, drip: Drip, blocks: readonly Block[]): Account {
   return account(
     {
-      formula: say`From the end post at the water end to the farthest vine of every row, and the overrun past it${blocks.length > 1 ? ", added up over the blocks" : ""}.`,
-      inputs: blocks.flatMap(({ id, name, drip: { overrun_m } }) => {
+      formula: say`From the end post at the water end to the farthest vine of every row, and the overrun past it; longer by the slack that hose shrinks by in the cold${blocks.length > 1 ? ". Added up over the blocks" : ""}.`,
+      inputs: blocks.flatMap(({ id, name, drip: { overrun_m, slack_ratio } }) => {
         const of = blocks.length > 1 ? `, ${name}` : "";
         const reaches_m = rows.rows.flatMap(({ block, vines }, i) =>
-          block === id && vines > 0 ? [(drip.rows[i]?.lateral_m ?? 0) - overrun_m] : [],
+          block === id && vines > 0 ? [(drip.rows[i]?.lateral_m ?? 0) / (1 + slack_ratio) - overrun_m] : [],
         );
         return [
           inputs(`To the farthest vine${of}`, "length", reaches_m),
           input(`Rows with vines${of}`, "count", reaches_m.length),
           input(`Overrun${of}`, "length", overrun_m),
+          input(`Slack${of}`, "ratio", slack_ratio),
         ];
       }),
       source: commonPractice,
     },
     (...n) =>
-      n.reduce((sum_m, each, i) => (i % 3 === 0 ? sum_m + each + Number(n[i + 1]) * Number(n[i + 2]) : sum_m), 0),
+      blocks.reduce((sum_m, _, i) => {
+        const [reach_m = 0, count = 0, overrun_m = 0, slack = 0] = n.slice(4 * i);
+        return sum_m + (reach_m + count * overrun_m) * (1 + slack);
+      }, 0),
   );
 }
 
@@ -33,52 +37,86 @@ export function lateralAccount(
   row: Row,
   lateral_m: number,
   waterEnd: "start" | "end",
-  settings: DripSettings,
+  { overrun_m, slack_ratio }: DripSettings,
 ): Account {
   if (row.vines === 0) {
     return account({ formula: say`None: the row has no vine.`, inputs: [], source: commonPractice }, () => 0);
   }
   return account(
     {
-      formula: say`From the end post at the ${waterEnd}, where the water comes in, to the farthest vine, and the overrun past it.`,
+      formula: say`From the end post at the ${waterEnd}, where the water comes in, to the farthest vine, and the overrun past it; longer by the slack that hose shrinks by in the cold.`,
       inputs: [
-        input("To the farthest vine", "length", lateral_m - settings.overrun_m),
-        input("Overrun", "length", settings.overrun_m),
+        input("To the farthest vine", "length", lateral_m / (1 + slack_ratio) - overrun_m),
+        input("Overrun", "length", overrun_m),
+        input("Slack", "ratio", slack_ratio),
       ],
       source: commonPractice,
     },
-    (reach_m, overrun_m) => Number(reach_m) + Number(overrun_m),
+    (reach_m = 0, over_m = 0, slack = 0) => (reach_m + over_m) * (1 + slack),
   );
 }
 
 /** How many emitters there are. */
-export function emittersAccount(rows: Rows, blocks: readonly Block[]): Account {
+export function emittersAccount(rows: Rows, drip: Drip, blocks: readonly Block[]): Account {
+  const builtIn = blocks.filter(isBuiltIn).length;
+  const how =
+    builtIn === 0
+      ? "Vines times emitters at each"
+      : builtIn === blocks.length
+        ? "Those built into the hose of every row, the first half a spacing from where it begins"
+        : "Vines times emitters at each, or those built into the hose of every row";
   return account(
     {
-      formula: say`Vines times emitters at each${blocks.length > 1 ? ", added up over the blocks" : ""}.`,
-      inputs: blocks.flatMap(({ id, name, drip }) => {
+      formula: say`${how}${blocks.length > 1 ? ", added up over the blocks" : ""}.`,
+      inputs: blocks.flatMap((block) => {
+        const { id, name, drip: own } = block;
         const of = blocks.length > 1 ? `, ${name}` : "";
+        if (isBuiltIn(block)) {
+          return [
+            remark(`Spacing${of}`, say`${quantity("length", own.emitterSpacing_m)}`),
+            inputs(`Built in${of}`, "count", emittersOfRows(rows, drip, id)),
+          ];
+        }
         return [
           input(`Vines${of}`, "count", vinesOf(rows, id)),
-          input(`Emitters a vine${of}`, "count", drip.emittersPerVine),
+          input(`Emitters a vine${of}`, "count", own.emittersPerVine),
         ];
       }),
       source: "counted",
     },
-    productsAdded,
+    (...n) => {
+      let at = 0;
+      return blocks.reduce((sum, block) => {
+        const [first = 0, second = 0] = n.slice(at);
+        at += isBuiltIn(block) ? 1 : 2;
+        return sum + (isBuiltIn(block) ? first : first * second);
+      }, 0);
+    },
   );
 }
 
+function isBuiltIn({ drip }: Block): boolean {
+  return drip.emitterPlacing === "in-line";
+}
+
+function emittersOfRows(rows: Rows, drip: Drip, block: string): readonly number[] {
+  return rows.rows.flatMap((row, i) => (row.block === block ? [drip.rows[i]?.emitters ?? 0] : []));
+}
+
 /** How the flow of all emitters together came about, L/h. */
-export function flowAccount(rows: Rows, blocks: readonly Block[]): Account {
+export function flowAccount(rows: Rows, drip: Drip, blocks: readonly Block[]): Account {
   return account(
     {
-      formula: say`Emitters times the flow of one at its nominal pressure${blocks.length > 1 ? ", added up over the blocks" : ""}, as if all ran at once. Pressure is not reckoned yet.`,
-      inputs: blocks.flatMap(({ id, name, drip }) => {
+      formula: say`Emitters times the flow of one at its nominal pressure${blocks.length > 1 ? ", added up over the blocks" : ""}, as if all ran at once.`,
+      inputs: blocks.flatMap(({ id, name, drip: own }) => {
         const of = blocks.length > 1 ? `, ${name}` : "";
         return [
-          input(`Emitters${of}`, "count", vinesOf(rows, id) * drip.emittersPerVine),
-          input(`Flow of one${of}`, "flow", drip.emitterFlow_lph),
+          input(
+            `Emitters${of}`,
+            "count",
+            emittersOfRows(rows, drip, id).reduce((sum, each) => sum + each, 0),
+          ),
+          input(`Flow of one${of}`, "flow", own.emitterFlow_lph),
         ];
       }),
       source: "nominal flow, as set",

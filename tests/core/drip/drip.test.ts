@@ -48,3 +48,17 @@ test("two emitters of 1.5 L/h a vine give their flow for every row and for all",
   expect([result.emitters, result.flow_lph]).toEqual([28, 42]);
   expect(result.lateral_m).toBeCloseTo(58, length_digits);
 });
+
+test("hose is longer by its slack, overrun and all", () => {
+  const block = createBlock({ drip: createDripSettings({ overrun_m: 1, slack_ratio: 0.02 }) });
+  const [row] = drip(createRows({ length_m: 101, vines: 50 }), { waterEnd: ["start"] }, [block]).rows;
+  expect(row?.lateral_m).toBeCloseTo(101 * 1.02, length_digits);
+});
+
+test("built-in emitters are counted along the hose, whatever the vines", () => {
+  const block = createBlock({
+    drip: createDripSettings({ emitterPlacing: "in-line", emitterSpacing_m: 0.5, emitterFlow_lph: 2, overrun_m: 0 }),
+  });
+  const [row] = drip(createRows({ length_m: 21, vines: 2 }), { waterEnd: ["start"] }, [block]).rows;
+  expect(row).toMatchObject({ emitters: 40, flow_lph: 80 });
+});
