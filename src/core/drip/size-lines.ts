@@ -109,7 +109,7 @@ function sizeSome(
         source_m,
       })),
     },
-    fineness,
+    fineness === undefined ? undefined : [fineness],
   );
 }
 

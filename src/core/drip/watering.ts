@@ -1,5 +1,6 @@
 import type { Phrase } from "../finding.ts";
 import type { SupplyCurve } from "../hydraulics/network.ts";
+import type { Surge } from "../hydraulics/surge.ts";
 import type { PipeSettings } from "../project/project.ts";
 import type { ValvePattern } from "../project/water-settings.ts";
 import type { WateringJob } from "./watering-job.ts";
@@ -131,13 +132,18 @@ export interface PipeLine {
 /** The most that something is to stand, against what it stands. */
 export interface HighestPressure {
   readonly what: "pipe" | "hose" | "emitter";
-  /** Valves closed and the supply at its highest; running; a valve that closes. */
+  /** Valves closed and the supply at its highest; running, filter clean; a valve that closes while all others are closed. */
   readonly when: "closed" | "running" | "surge";
   /** Index into the pipes; -1 for hose and emitters. */
   readonly pipe: number;
   /** Point of the route, and lateral (-1 for pipe). */
   readonly point: number;
   readonly lateral: number;
+  /** Total head there, and the height it presses from: pressure is their difference, and the rise of a surge on top. */
+  readonly head_m: number;
+  readonly height_m: number;
+  /** null unless a valve closes. */
+  readonly surge: Surge | null;
   readonly pressure_kpa: number;
   readonly most_kpa: number;
 }

@@ -1,4 +1,5 @@
 import { type Bore, boreOf } from "./bore.ts";
+import { leastInside_mm } from "./least-inside.ts";
 import { pipeLoss } from "./pipe-loss.ts";
 import type { SizingJob } from "./size-pipes.ts";
 
@@ -34,9 +35,4 @@ export function pipeLosses(job: SizingJob): PipeLosses {
 function lossIn(bore: Bore | undefined, length_m: number, flow_lps: number, lost: Float64Array): number {
   if (bore !== undefined) pipeLoss(bore, length_m, flow_lps, lost);
   return Number(lost[0]);
-}
-
-/** Inside diameter, mm, at which a flow in L/s runs just at a velocity in m/s. 2 L/s at 1.5 m/s: 41.20258 mm (calculation handbook, check 4-44). */
-export function leastInside_mm(flow_lps: number, velocity_mps: number): number {
-  return Math.sqrt((4 * flow_lps * 1000) / (Math.PI * velocity_mps));
 }
