@@ -33,6 +33,9 @@ export interface EpanetAnswer {
 /** It stops below this, and cannot be told less. */
 export const epanetAccuracy = 1e-5;
 
+/** It gives up after so many. */
+export const epanetTrials = 500;
+
 /** EPANET (OWA 2.3.5) as a judge. */
 export async function createEpanet(): Promise<Epanet> {
   const workspace = new Workspace();
@@ -121,7 +124,7 @@ function inputText(network: Network, supply: SupplyCurve, isStrict: boolean): st
   const options = [
     "UNITS CMH",
     `HEADLOSS ${isHazenWilliams ? "H-W" : "D-W"}`,
-    "TRIALS 500",
+    `TRIALS ${epanetTrials}`,
     `ACCURACY ${epanetAccuracy}`,
     `EMITTER EXPONENT ${isCompensating ? 0.5 : (first?.exponent ?? 0.5)}`,
     "BACKFLOW ALLOWED NO",

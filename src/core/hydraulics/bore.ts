@@ -1,4 +1,4 @@
-import { laminarReynolds, leap_ratio } from "./friction-factor.ts";
+import { laminarReynolds, leap_ratios } from "./friction-factor.ts";
 import { type LawCode, lawCodes } from "./friction-law.ts";
 
 /** A pipe's inside and the law of friction in it. */
@@ -19,6 +19,7 @@ export interface Bore {
   readonly power: number;
   /** Flow at Re 2000. */
   readonly laminar_lps: number;
+  /** Where the leap from laminar flow to Blasius is over. */
   readonly turbulent_lps: number;
   readonly roughness_ratio: number;
   /** Velocity head by flow². */
@@ -33,7 +34,10 @@ const epanetGravity_mps2 = 32.2 * 0.3048;
  * What losses are worked out from. Hazen-Williams: 10.667 L (Q/C)^1.852 D^-4.871 (m, m3/s), EPANET's constant in SI. Darcy-Weisbach:
  * f (L/D) v²/2g with 64/Re below Re 2000 and Blasius above; EPANET's with its own gravity, so that it can be held against it.
  */
-export function boreOf({ law, inside_mm, roughness, viscosity_m2ps }: Inside): Bore {
+export function boreOf(
+  { law, inside_mm, roughness, viscosity_m2ps }: Inside,
+  leap_ratio: number = leap_ratios[0],
+): Bore {
   const inside_m = inside_mm / 1000;
   const gravity = law === lawCodes.epanet ? epanetGravity_mps2 : gravity_mps2;
   // v²/2g = 8 Q² / (π² g D⁴), Q in L/s.

@@ -2,9 +2,10 @@
 export const laminarReynolds = 2000;
 /**
  * Blasius' loss is nearly half as much again as the laminar one at Re 2000. A flow between the two has to have a loss too, or a network could have
- * no answer at all: the loss goes straight from one to the other over this share of the flow.
+ * no answer at all: the loss goes straight from one to the other over the first of these shares of the flow, and over the next where many pipes in a
+ * row keep jumping to and fro.
  */
-export const leap_ratio = 1e-3;
+export const leap_ratios = [1e-3, 1e-2, 1e-1] as const;
 
 /** Friction factor of laminar flow, 64/Re. */
 export function laminarFactor(reynolds: number): number {

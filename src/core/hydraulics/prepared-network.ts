@@ -17,7 +17,7 @@ export interface PreparedNetwork {
 }
 
 /** The network with what its pipes and outlets are worked out from; pipes of one kind share it. */
-export function prepareNetwork(network: Network): PreparedNetwork {
+export function prepareNetwork(network: Network, leap_ratio: number): PreparedNetwork {
   const { inside_mm, law, roughness, regulator_m, minor, viscosity_m2ps } = network;
   const count = inside_mm.length;
   const bore = new Uint32Array(count);
@@ -36,12 +36,10 @@ export function prepareNetwork(network: Network): PreparedNetwork {
       if (kind === bores.length) {
         known.set(key, kind);
         bores.push(
-          boreOf({
-            law: lawOf(law[i] ?? 0),
-            inside_mm: inside_mm[i] ?? 0,
-            roughness: roughness[i] ?? 0,
-            viscosity_m2ps,
-          }),
+          boreOf(
+            { law: lawOf(law[i] ?? 0), inside_mm: inside_mm[i] ?? 0, roughness: roughness[i] ?? 0, viscosity_m2ps },
+            leap_ratio,
+          ),
         );
       }
       last = i;

@@ -1,8 +1,9 @@
 import type { Solution, SupplyCurve } from "./network.ts";
-import { straightenPipes, type Workings } from "./newton-pass.ts";
 import { jetFlow } from "./outlet-flow.ts";
 import type { PreparedNetwork } from "./prepared-network.ts";
 import { supplyHead_m } from "./read-supply.ts";
+import { straightenPipes } from "./straighten-pipes.ts";
+import type { Workings } from "./workings.ts";
 
 /** Share of the head at the source that outlets are first taken to have. */
 const share = 0.7;
