@@ -23,7 +23,7 @@ const near_m = 1;
 /** A solver that has not settled by then goes on with more care. */
 const carefulRounds = 12;
 const calmRounds = 40;
-const mostRounds = 70;
+const mostRounds = 120;
 
 /**
  * Heads and flows of a tree at a source, from a solution nearby if there is one. Newton's rule on all pipes and outlets at once, solved exactly on the
