@@ -48,7 +48,7 @@ export function DripDesk() {
           <PipeList pipes={watering.pipes} />
           <HighestList plan={plan} job={job} watering={watering} />
           <PatternList patterns={watering.patterns} sets={sets} currency={materials.currency} />
-          <SeasonResults job={job} watering={watering} />
+          {plan.watering && <SeasonResults watered={plan.watering} name={plan.project.name} />}
         </>
       )}
       <h3>Hose and emitters</h3>

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { momentInWords } from "../../core/drip/season/months.ts";
 import type { EvapotranspirationMethod, SeasonSettings } from "../../core/project/water-settings.ts";
 import { changeSetting } from "../commands/change-setting.ts";
 import { useStore } from "../store-context.ts";
@@ -9,7 +10,6 @@ import { QuantityField } from "../strip/quantity-field.tsx";
 import { StagePart } from "../strip/stage-part.tsx";
 import { likeOf } from "./like.ts";
 import { type MonthColumn, MonthTable } from "./month-table.tsx";
-import { monthText } from "./months.ts";
 import { NumberField } from "./number-field.tsx";
 import { SoilField } from "./soil-field.tsx";
 
@@ -134,7 +134,7 @@ function SeasonDetails({ season }: { readonly season: SeasonSettings }) {
           label={`${name}, month`}
           value={season.stages[s] ?? 1}
           path=""
-          hint={monthText(season.stages[s] ?? 1)}
+          hint={momentInWords(season.stages[s] ?? 1)}
           change={(month, step) =>
             changeSetting(
               store,

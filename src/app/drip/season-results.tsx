@@ -1,5 +1,5 @@
 import type { Account } from "../../core/account.ts";
-import { monthNames } from "../../core/drip/season/months.ts";
+import { momentInWords, monthNames } from "../../core/drip/season/months.ts";
 import {
   allHoursAccount,
   firstWateringAccount,
@@ -9,21 +9,31 @@ import {
 } from "../../core/drip/season-accounts.ts";
 import type { BlockSeason, Watering } from "../../core/drip/watering.ts";
 import type { WateringJob } from "../../core/drip/watering-job.ts";
+import type { Watered } from "../../core/drip/watering-stage.ts";
+import { seasonChartSheet, seasonChartSvg } from "../../core/sheets/season-chart-svg.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { type FigureLine, FigureList } from "../strip/figure-list.tsx";
-import { monthText } from "./months.ts";
+import { ChartPart } from "./chart-part.tsx";
 
-interface SeasonResultsProps {
+interface SeasonPartProps {
   readonly job: WateringJob;
   readonly watering: Watering;
 }
 
+interface SeasonResultsProps {
+  readonly watered: Watered;
+  /** Of the project. */
+  readonly name: string;
+}
+
 /** What the year asks of the water, block by block: a vine a week and hours by months, when watering begins, what the year takes. */
-export function SeasonResults({ job, watering }: SeasonResultsProps) {
-  const { season } = watering;
-  if (season === null) return null;
+export function SeasonResults({ watered, name }: SeasonResultsProps) {
+  const units = useStore().units.value;
+  const { job, watering } = watered;
+  const season = watering?.season ?? null;
+  if (watering === null || season === null) return null;
   return (
     <section aria-label="Water through the year">
       <h3>Water through the year</h3>
@@ -34,6 +44,12 @@ export function SeasonResults({ job, watering }: SeasonResultsProps) {
             <div key={block.id}>
               {job.blocks.length > 1 && <h4>{block.name}</h4>}
               <BlockYear job={job} watering={watering} block={b} season={own} />
+              <ChartPart
+                title={`Water of ${block.name} through the year`}
+                file={`${name} season ${block.name}`}
+                draw={(width_px) => seasonChartSheet(watered, block.id, { units, width_px })}
+                whole={() => seasonChartSvg(watered, block.id, name, { units })}
+              />
               <MonthByMonth job={job} watering={watering} block={b} season={own} />
             </div>
           )
@@ -43,7 +59,7 @@ export function SeasonResults({ job, watering }: SeasonResultsProps) {
   );
 }
 
-interface BlockYearProps extends SeasonResultsProps {
+interface BlockYearProps extends SeasonPartProps {
   readonly block: number;
   readonly season: BlockSeason;
 }
@@ -72,7 +88,7 @@ function BlockYear({ job, watering, block, season }: BlockYearProps) {
         line("A young vine a week", volume(peak.young_lpw), when, vine("young")),
         line(
           "Watering begins",
-          firstWatering === null ? "not needed" : monthText(firstWatering),
+          firstWatering === null ? "not needed" : momentInWords(firstWatering),
           "once the soil’s store is used",
           () => firstWateringAccount(job),
         ),
