@@ -8,6 +8,14 @@ import type { LineJob, WateringJob } from "./watering-job.ts";
 /** 1 m of water. */
 export const kpa_pm = 9.80665;
 
+/** Of plastic pipe, for EPANET's law, which wants mm. From memory. */
+const smooth_mm = 0.0015;
+
+/** C of Hazen-Williams, or mm. */
+export function pipeRoughness({ friction, roughness }: WateringJob["sets"]): number {
+  return friction === "epanet" ? smooth_mm : roughness;
+}
+
 /** Of no length, so that it does not matter. */
 const noPipe_mm = 50;
 
@@ -35,7 +43,7 @@ export function setNetwork(
     ),
     inside_mm: Float64Array.from(tree.leg, (leg) => (leg < 0 ? noPipe_mm : inside_mm(leg))),
     law: new Uint8Array(nodes).fill(lawCodes[sets.friction]),
-    roughness: new Float64Array(nodes).fill(sets.friction === "hazen-williams" ? sets.roughness : 0),
+    roughness: new Float64Array(nodes).fill(pipeRoughness(sets)),
     minor: new Float64Array(nodes),
     height_m: Float64Array.from(tree.point, (point) => Number(line.height_m[point])),
     regulator_m: Float64Array.from(tree.isRegulated, (is) => (is === 1 ? regulator_m : Number.NaN)),

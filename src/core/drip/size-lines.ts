@@ -5,7 +5,7 @@ import type { ValvePattern } from "../project/water-settings.ts";
 import type { LineSegments } from "./line-segments.ts";
 import { legBefore } from "./line-segments.ts";
 import type { SetLines, SetTree } from "./set-lines.ts";
-import { kpa_pm } from "./set-network.ts";
+import { kpa_pm, pipeRoughness } from "./set-network.ts";
 import type { LineJob, WateringJob } from "./watering-job.ts";
 
 /** What sizes are to be found for. */
@@ -99,7 +99,7 @@ function sizeSome(
       sizes,
       least: least === null ? null : Uint8Array.from(some, (segment) => Number(least[segment])),
       law: lawCodes[sets.friction],
-      roughness: sets.friction === "hazen-williams" ? sets.roughness : 0,
+      roughness: pipeRoughness(sets),
       viscosity_m2ps: waterViscosity_m2ps(water.temperature_c),
       mostVelocity_mps: sets.mostVelocity_mps,
       isTapering: true,
