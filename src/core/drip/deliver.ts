@@ -52,7 +52,7 @@ interface Setting {
   readonly lines: SetLines;
   readonly segments: LineSegments;
   readonly wanted_m: readonly number[];
-  readonly fineness: number | undefined;
+  readonly fineness: readonly number[] | undefined;
 }
 
 /** Flow of each lateral, and total head where the main line begins by set. */
@@ -65,7 +65,7 @@ interface Flowing {
  * The pipes by which some sets get their water by one pattern of valves: sized for the flows that rows need, solved with them, and sized again, never
  * smaller, for the flows that come of it while a row is short; at most four times. `fineness`: as of `sizeForLoads`.
  */
-export function deliver(of: DeliveryJob, sets: Sets, pattern: ValvePattern, fineness?: number): Delivery {
+export function deliver(of: DeliveryJob, sets: Sets, pattern: ValvePattern, fineness?: readonly number[]): Delivery {
   const { job, line, counted, needs } = of;
   const lines = setLines(job, line, sets, pattern, job.sets.regulator_kpa !== null);
   const wanted_m = needs.map(({ inlet_m }) => inlet_m);

@@ -23,7 +23,7 @@ export interface LineSizingJob {
   /** Index of the smallest size each segment may have; null: any. */
   readonly least: Uint8Array | null;
   /** How finely the sizer weighs heads; undefined: as it does by itself. */
-  readonly fineness: number | undefined;
+  readonly fineness: readonly number[] | undefined;
 }
 
 /**
