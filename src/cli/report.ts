@@ -2,6 +2,7 @@ import { type BlockRows, formatQuantity, type Plan, type UnitSystem } from "../c
 import { coilReport } from "./coil-report.ts";
 import { costReport } from "./cost-report.ts";
 import { countOf } from "./count-of.ts";
+import { dripReport } from "./drip-report.ts";
 import { findingsReport } from "./findings-report.ts";
 import { rowTable } from "./row-table.ts";
 import { shoppingList } from "./shopping-list.ts";
@@ -14,6 +15,7 @@ export function planReport(plan: Plan, units: UnitSystem, compass: readonly stri
     heading(plan, units, compass),
     rowTable(plan, units),
     trellisReport(plan, units),
+    dripReport(plan, units),
     trenchReport(plan, units),
     shoppingList(plan, units),
     coilReport(plan, units),

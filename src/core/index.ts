@@ -1,6 +1,10 @@
 /** The public surface of the core: everything a door may use. Nothing but re-exports. */
 export type { Account, AccountInput, AccountKind } from "./account.ts";
 export type { Drip } from "./drip/drip.ts";
+export { headBudget } from "./drip/head-budget.ts";
+export { recommendedEvenness } from "./drip/recommended-evenness.ts";
+export { momentInWords, monthNames } from "./drip/season/months.ts";
+export { type TotalHead, totalHead } from "./drip/total-head.ts";
 export { coilsCsv } from "./exchange/coils-csv.ts";
 export {
   type ComparisonJson,
@@ -35,6 +39,7 @@ export type { BlockGround, Cause, Ground } from "./ground/ground.ts";
 export type { PlaneBox } from "./ground/plane-box.ts";
 export type { PlantingAreaOf } from "./ground/planting-area.ts";
 export { type Shade, shade } from "./ground/shade.ts";
+export { pressureOf_kpa } from "./hydraulics/pressure-head.ts";
 export { createLeanPlanner, type Planner } from "./lean-planner.ts";
 export type { Mainline } from "./mainline/water-end.ts";
 export { perVineAndArea } from "./materials/cost.ts";
@@ -54,6 +59,7 @@ export { parseProject } from "./project/parse.ts";
 export { type Block, type Json, type JsonObject, type Project, type Role, roles } from "./project/project.ts";
 export { serializeProject } from "./project/serialize.ts";
 export type { BlockRows, Positions, Row, Rows, Sweep, SweepPoint } from "./rows/rows.ts";
+export { type FirstRunSheet, firstRunSheet } from "./sheets/first-run.ts";
 export { type RowSide, rowSide, type SidePost, type SideStake, type Upright } from "./sheets/row-side.ts";
 export { rowSideSvg, type SideSvgOptions } from "./sheets/row-side-svg.ts";
 export type { SideDimension } from "./sheets/side-dimensions.ts";
@@ -68,6 +74,7 @@ export { type TrenchRaise, type TrenchZoom, trenchRaises } from "./sheets/trench
 export type { BlockLoads, EndLoads, TrellisLoads, WireLoads } from "./trellis/loads.ts";
 export type { PartCount } from "./trellis/part.ts";
 export type { BlockTrellis, Trellis, WireLengths, WireTotal } from "./trellis/trellis.ts";
+export { pipeName } from "./trench/pipe-words.ts";
 export type { Branch, Earth, Profile, Trench, TrenchPart } from "./trench/trench.ts";
 export type { TrenchMark } from "./trench/trench-marks.ts";
 export type { TrenchStation } from "./trench/trench-stations.ts";
