@@ -47,6 +47,9 @@ function SetRows({ plan, job, watering, set }: SetListProps & { readonly set: Wa
   const hours = runHours(job, watering, set);
   const fast_mps = set.nodes.velocity_mps.reduce((most, each) => Math.max(most, each), 0);
   const isShort = set.spare_m < 0;
+  const [lowest, highest] = [set.evenness.lowest_lps, set.evenness.highest_lps].map((flow_lps) =>
+    formatQuantity("flow", lphOf(flow_lps), units),
+  );
   return (
     <tbody class={isShort ? "set-short" : undefined}>
       <tr>
@@ -79,9 +82,8 @@ function SetRows({ plan, job, watering, set }: SetListProps & { readonly set: Wa
       <tr class="set-more">
         <td colSpan={4}>
           {hours && `Runs ${hours}. `}
-          Least to spare at row {rowOf(plan, job, set.sparest)}; emitters give{" "}
-          {formatQuantity("flow", lphOf(set.evenness.lowest_lps), units)} to{" "}
-          {formatQuantity("flow", lphOf(set.evenness.highest_lps), units)}
+          Least to spare at row {rowOf(plan, job, set.sparest)}; emitters give {lowest}
+          {highest !== lowest && ` to ${highest}`}
           {set.evenness.dry > 0 && `, ${count(set.evenness.dry, "emitter")} dry`}; water runs at up to{" "}
           {formatQuantity("speed", fast_mps, units)}; full after {formatQuantity("time", set.fill_h, units, 0)};{" "}
           {set.flushable > 0

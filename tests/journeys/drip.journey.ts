@@ -1,0 +1,137 @@
+import type { Locator, Page } from "@playwright/test";
+import { expect, expectAccessible, picture, test } from "./guarded.ts";
+import { openSample, openStage, result } from "./steps.ts";
+
+const stage = (page: Page): Locator => page.getByRole("region", { name: "Drip", exact: true });
+const answer = (page: Page): Locator => stage(page).locator(".enough-water");
+const undo = (page: Page): Locator => page.getByRole("button", { name: /^(Undo: |Nothing to undo)/ });
+const sets = /^\d+ sets?, [\d.,]+ (gal\/min|m³\/h|L\/h), \d+ % even$/;
+
+async function openDrip(page: Page, sample = "acre-with-notch"): Promise<void> {
+  await openSample(page, sample);
+  await openStage(page, "Drip");
+  await expect(answer(page)).toBeVisible();
+}
+
+/** What a gauge, a bucket and a watch told: each entry is a step of its own. */
+async function stateWater(
+  page: Page,
+  ...tests: readonly (readonly [bucket: string, full: string, pressure: string])[]
+) {
+  const water = stage(page).getByRole("region", { name: "The water you have" });
+  await water.getByLabel("How it is known").selectOption("measured");
+  await water.getByLabel("Pressure with nothing flowing").fill("55 psi");
+  await water.getByLabel("Pressure with nothing flowing").press("Enter");
+  for (const [bucket, full, pressure] of tests) {
+    await water.getByLabel("Bucket", { exact: true }).fill(bucket);
+    await water.getByLabel("Full after", { exact: true }).fill(full);
+    await water.getByLabel("Pressure", { exact: true }).fill(pressure);
+    await water.getByRole("button", { name: "Add a bucket test" }).click();
+    await expect(water.getByLabel("Bucket", { exact: true })).toHaveValue("");
+  }
+}
+
+/** Pastes a year, January first, where the cell is. */
+async function paste(cell: Locator, text: string): Promise<void> {
+  await cell.evaluate((element, pasted) => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData("text", pasted);
+    element.dispatchEvent(new ClipboardEvent("paste", { clipboardData, bubbles: true, cancelable: true }));
+  }, text);
+}
+
+const year_inpd = "0.05 0.08 0.12 0.17 0.21 0.25 0.26 0.23 0.18 0.12 0.07 0.05";
+
+test("two bucket tests tell whether the water is enough, and undo takes them back one by one", async ({ page }) => {
+  await openDrip(page);
+  await expect(answer(page)).toContainText("Say below what water you have");
+  const before = await result(page, "Drip");
+  expect(before).toMatch(/^745 emitters, /);
+  await picture(page, "drip-unknown");
+  await stateWater(page, ["5 gal", "33 s", "44"], ["5 gal", "23 s", "34 psi"]);
+  await expect(answer(page)).toContainText(/^.?Yes: /);
+  await expect.poll(() => result(page, "Drip")).toMatch(sets);
+  await expect(stage(page).locator(".quantity-list tbody tr")).toHaveCount(2);
+  await expect(stage(page).getByLabel("Pressure, bucket test 1")).toHaveValue("44 psi");
+  await expect(stage(page).locator(".sets tbody")).not.toHaveCount(0);
+  await expect(stage(page).locator(".drip-drawing svg").first()).toBeVisible();
+  await expectAccessible(page);
+  await picture(page, "drip-measured");
+  for (let step = 0; step < 4; step++) await undo(page).click();
+  await expect(undo(page)).toHaveAccessibleName("Nothing to undo");
+  await expect.poll(() => result(page, "Drip")).toBe(before);
+});
+
+test("too little water is said so, with what is lacking", async ({ page }) => {
+  await openDrip(page);
+  await stateWater(page, ["5 gal", "10 min", "20 psi"]);
+  await expect(answer(page)).toContainText(/^.?No/);
+  await expectAccessible(page);
+  await picture(page, "drip-short");
+});
+
+test("a pasted year tells what a vine gets a week, from when on, and whether the hours do", async ({ page }) => {
+  await openDrip(page);
+  await stateWater(page, ["5 gal", "33 s", "44 psi"], ["5 gal", "23 s", "34 psi"]);
+  await stage(page).locator("summary", { hasText: "The year" }).click();
+  await paste(stage(page).getByLabel("ET₀ a day, January"), year_inpd);
+  await expect(stage(page).getByLabel("ET₀ a day, July")).toHaveValue("0.26 in");
+  const season = stage(page).getByRole("region", { name: "Water through the year" });
+  await expect(season.getByText("A grown vine a week, at the peak")).toBeVisible();
+  await season.locator(".figure").first().click();
+  await expect(page.locator(".account")).toContainText("FAO-56");
+  await page.keyboard.press("Escape");
+  await expect(answer(page)).toContainText(/In July|in July/);
+  await expectAccessible(page);
+  await season.scrollIntoViewIfNeeded();
+  await picture(page, "drip-season");
+  await stage(page).getByLabel("ET₀ a day, July").fill("0.3");
+  await stage(page).getByLabel("ET₀ a day, July").press("Enter");
+  await expect(undo(page)).toHaveAccessibleName(/^Undo: eT₀ a day, July 0.3 in$/i);
+});
+
+test("the parts before the main line are put in another order, taken out and added", async ({ page }) => {
+  await openDrip(page);
+  await stage(page).locator("summary", { hasText: "Before the main line" }).click();
+  const parts = stage(page).locator(".head-works > li summary");
+  await expect(parts).toHaveCount(8);
+  await stage(page).getByRole("button", { name: "Filter, part 5: earlier" }).click();
+  await expect(parts.nth(3)).toContainText("Filter");
+  await stage(page).getByRole("button", { name: "Take out Flow meter, part 7" }).click();
+  await expect(parts).toHaveCount(7);
+  await stage(page).getByLabel("Part to add").selectOption("regulator");
+  await stage(page).getByRole("button", { name: "Add at the end" }).click();
+  await expect(parts.nth(7)).toContainText("Regulator");
+  await parts.nth(7).click();
+  await stage(page).getByLabel("Lets through at most").fill("25 psi");
+  await stage(page).getByLabel("Lets through at most").press("Enter");
+  await expect(parts.nth(7)).toContainText("lets 25 psi through");
+  await expectAccessible(page);
+  for (let step = 0; step < 4; step++) await undo(page).click();
+  await expect(undo(page)).toHaveAccessibleName("Nothing to undo");
+});
+
+test("pressures are read in kPa, bar or metres of water", async ({ page }) => {
+  await openDrip(page);
+  await stateWater(page);
+  await page.getByText("Metric", { exact: true }).click();
+  await stage(page).locator("summary", { hasText: "More of the water" }).click();
+  const pressure = stage(page).getByLabel("Pressure with nothing flowing");
+  await expect(pressure).toHaveValue("379.2 kPa");
+  await stage(page).getByLabel("Pressures are shown in").selectOption("bar");
+  await expect(pressure).toHaveValue("3.79 bar");
+  await stage(page).getByLabel("Pressures are shown in").selectOption("metres of water");
+  await expect(pressure).toHaveValue("38.7 m");
+});
+
+test("on a phone the water is stated and the answer read", async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await openDrip(page);
+  await stateWater(page, ["5 gal", "33 s", "44 psi"], ["5 gal", "23 s", "34 psi"]);
+  await expect(answer(page)).toContainText("Yes: ");
+  await stage(page).locator(".sets").scrollIntoViewIfNeeded();
+  await picture(page, "drip-phone");
+  const wide = await stage(page).evaluate((element) => element.scrollWidth - element.clientWidth);
+  expect(wide).toBeLessThanOrEqual(0);
+  await expectAccessible(page);
+});
