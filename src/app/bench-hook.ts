@@ -3,6 +3,7 @@ import { withCornerMoved } from "../core/drawing/corners.ts";
 import { lonLat } from "../core/plane/coordinate.ts";
 import { withSetting } from "../core/project/edits.ts";
 import { observeLongTasks, type Watched, watchPage } from "./bench-watch.ts";
+import { changeSetting } from "./commands/change-setting.ts";
 import { draft, dropDraft } from "./commands/edit.ts";
 import { frameTimes } from "./frame-times.ts";
 import { panFrames } from "./pan-frames.ts";
@@ -25,6 +26,8 @@ export interface BenchHook {
   counts(): { readonly rows: number; readonly vines: number; readonly corners: number };
   /** Milliseconds that each bearing took: the plan, and the edit before it. */
   planTimes(bearings: readonly number[]): { readonly plan_ms: number[]; readonly edit_ms: number[] };
+  /** Milliseconds from each flow of an emitter being set to everything that follows of it being known and handed to map and lists. */
+  emitterTimes(flows: readonly string[]): Promise<number[]>;
   /** Milliseconds between frames while the map is kept repainting and nothing moves. */
   stillFrames(frames: number): Promise<number[]>;
   /** Milliseconds between frames while the map is moved a little before every one. */
@@ -73,6 +76,7 @@ export function exposeBench(store: Store): void {
       };
     },
     planTimes: (bearings) => planTimes(store, bearings),
+    emitterTimes: (flows) => emitterTimes(store, flows),
     stillFrames: (frames) =>
       frameTimes(frames, () => {
         store.repaint.value += 1;
@@ -121,6 +125,23 @@ function planTimes(store: Store, bearings: readonly number[]): { plan_ms: number
     edit_ms.push(edited - begun);
   }
   return { plan_ms, edit_ms };
+}
+
+/** Between two edits, so that cutting plans and lists have settled. */
+const pause_ms = 250;
+
+async function emitterTimes(store: Store, flows: readonly string[]): Promise<number[]> {
+  const times_ms: number[] = [];
+  for (const flow of flows) {
+    await new Promise((resolve) => setTimeout(resolve, pause_ms));
+    const before = store.plan.peek()?.watering?.watering;
+    const begun = performance.now();
+    changeSetting(store, "drip.emitterFlow", flow);
+    times_ms.push(performance.now() - begun);
+    const after = store.plan.peek()?.watering?.watering;
+    if (!after || after === before || after.sets.length === 0) throw new Error("nothing was watered anew");
+  }
+  return times_ms;
 }
 
 /** Counts the layouts that the map drew while something moved before every frame. */

@@ -12,6 +12,7 @@ import { median, tell } from "./statistics.ts";
  * against those of an empty map of the same size in the same run. Prints both; gates nothing.
  */
 const planBar_ms = 4;
+const emitterBar_ms = 30;
 const frameBar = 1.5;
 const rounds = 4;
 const framesPerRound = 90;
@@ -47,6 +48,7 @@ try {
   await app.waitForTimeout(1500);
 
   await tellPlanTimes(app);
+  await tellEmitterTimes(app);
 
   const box = await app.locator(".map").boundingBox();
   if (!box) throw new Error("the page has no map");
@@ -89,6 +91,18 @@ async function tellPlanTimes(page: Page): Promise<void> {
   tell("edit of the bearing", edit_ms);
   const met = median(plan_ms) <= planBar_ms;
   console.log(`plan at the median  ${median(plan_ms).toFixed(2)} ms (bar ${planBar_ms} ms) ${met ? "met" : "MISSED"}`);
+}
+
+/** What a change of the emitter takes: sets, sizes, pressures and season anew, with trench and shopping list where they change. */
+async function tellEmitterTimes(page: Page): Promise<void> {
+  const flows = Array.from({ length: 40 }, (_, i) => `${(0.4 + i / 100).toFixed(2)} gal/h`);
+  const times_ms = await page.evaluate((series) => window.tautrowBench?.emitterTimes(series) ?? [], flows);
+  if (times_ms.length !== flows.length) throw new Error("the page changed the emitter less often than it was asked to");
+  tell("another emitter", times_ms);
+  const met = median(times_ms) <= emitterBar_ms;
+  console.log(
+    `another emitter at the median  ${median(times_ms).toFixed(2)} ms (bar ${emitterBar_ms} ms) ${met ? "met" : "MISSED"}`,
+  );
 }
 
 /** Times between frames of a map that is kept repainting with nothing on it. */
