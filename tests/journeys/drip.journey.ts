@@ -20,7 +20,7 @@ async function stateWater(
 ) {
   const water = stage(page).getByRole("region", { name: "The water you have" });
   await water.getByLabel("How it is known").selectOption("measured");
-  await water.getByLabel("Pressure with nothing flowing").fill("55 psi");
+  await water.getByLabel("Pressure with nothing flowing").fill(still);
   await water.getByLabel("Pressure with nothing flowing").press("Enter");
   for (const [bucket, full, pressure] of tests) {
     await water.getByLabel("Bucket", { exact: true }).fill(bucket);
@@ -44,11 +44,12 @@ const year_inpd = "0.05 0.08 0.12 0.17 0.21 0.25 0.26 0.23 0.18 0.12 0.07 0.05";
 
 test("two bucket tests tell whether the water is enough, and undo takes them back one by one", async ({ page }) => {
   await openDrip(page);
+  await stage(page).getByLabel("How it is known").selectOption("unknown");
   await expect(answer(page)).toContainText("Say below what water you have");
   const before = await result(page, "Drip");
-  expect(before).toMatch(/^745 emitters, /);
+  expect(before).toMatch(/^\d+ emitters, /);
   await picture(page, "drip-unknown");
-  await stateWater(page, ["5 gal", "33 s", "44"], ["5 gal", "23 s", "34 psi"]);
+  await stateWater(page, "55 psi", ["5 gal", "33 s", "44"], ["5 gal", "23 s", "34 psi"]);
   await expect(answer(page)).toContainText(/^.?Yes: /);
   await expect.poll(() => result(page, "Drip")).toMatch(sets);
   await expect(stage(page).locator(".quantity-list tbody tr")).toHaveCount(2);
@@ -58,13 +59,13 @@ test("two bucket tests tell whether the water is enough, and undo takes them bac
   await expectAccessible(page);
   await picture(page, "drip-measured");
   for (let step = 0; step < 4; step++) await undo(page).click();
-  await expect(undo(page)).toHaveAccessibleName("Nothing to undo");
+  await expect(undo(page)).toHaveAccessibleName(/not known yet$/);
   await expect.poll(() => result(page, "Drip")).toBe(before);
 });
 
 test("too little water is said so, with what is lacking", async ({ page }) => {
   await openDrip(page);
-  await stateWater(page, ["5 gal", "10 min", "20 psi"]);
+  await stateWater(page, "14 psi", ["5 gal", "2 min", "9 psi"]);
   await expect(answer(page)).toContainText(/^.?No/);
   await expectAccessible(page);
   await picture(page, "drip-short");
@@ -72,8 +73,9 @@ test("too little water is said so, with what is lacking", async ({ page }) => {
 
 test("a pasted year tells what a vine gets a week, from when on, and whether the hours do", async ({ page }) => {
   await openDrip(page);
-  await stateWater(page, ["5 gal", "33 s", "44 psi"], ["5 gal", "23 s", "34 psi"]);
+  await stateWater(page, "55 psi", ["5 gal", "33 s", "44 psi"], ["5 gal", "23 s", "34 psi"]);
   await stage(page).locator("summary", { hasText: "The year" }).click();
+  await stage(page).getByLabel("Evapotranspiration").selectOption("entered");
   await paste(stage(page).getByLabel("ET₀ a day, January"), year_inpd);
   await expect(stage(page).getByLabel("ET₀ a day, July")).toHaveValue("0.26 in");
   const season = stage(page).getByRole("region", { name: "Water through the year" });
@@ -113,8 +115,8 @@ test("the parts before the main line are put in another order, taken out and add
 
 test("pressures are read in kPa, bar or metres of water", async ({ page }) => {
   await openDrip(page);
-  await stateWater(page);
-  await page.getByText("Metric", { exact: true }).click();
+  await stateWater(page, "55 psi");
+  await page.getByRole("radio", { name: "Metric" }).check();
   await stage(page).locator("summary", { hasText: "More of the water" }).click();
   const pressure = stage(page).getByLabel("Pressure with nothing flowing");
   await expect(pressure).toHaveValue("379.2 kPa");
@@ -127,7 +129,7 @@ test("pressures are read in kPa, bar or metres of water", async ({ page }) => {
 test("on a phone the water is stated and the answer read", async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
   await openDrip(page);
-  await stateWater(page, ["5 gal", "33 s", "44 psi"], ["5 gal", "23 s", "34 psi"]);
+  await stateWater(page, "55 psi", ["5 gal", "33 s", "44 psi"], ["5 gal", "23 s", "34 psi"]);
   await expect(answer(page)).toContainText("Yes: ");
   await stage(page).locator(".sets").scrollIntoViewIfNeeded();
   await picture(page, "drip-phone");

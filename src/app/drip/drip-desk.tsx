@@ -5,6 +5,7 @@ import { EnoughWater } from "./answer.tsx";
 import { DripCaution } from "./drip-caution.tsx";
 import { EmitterFields } from "./emitter-fields.tsx";
 import { EvennessList } from "./evenness-list.tsx";
+import { FirstRunPart } from "./first-run-part.tsx";
 import { HeadWorks } from "./head-works.tsx";
 import { HighestList } from "./highest-list.tsx";
 import { HoseFields } from "./hose-fields.tsx";
@@ -49,6 +50,7 @@ export function DripDesk() {
           <HighestList plan={plan} job={job} watering={watering} />
           <PatternList patterns={watering.patterns} sets={sets} currency={materials.currency} />
           {plan.watering && <SeasonResults watered={plan.watering} name={plan.project.name} />}
+          <FirstRunPart plan={plan} />
         </>
       )}
       <h3>Hose and emitters</h3>

@@ -1,0 +1,47 @@
+import type { Plan } from "../../core/plan.ts";
+import { firstRunSheet } from "../../core/sheets/first-run.ts";
+import { printPage } from "../side-view/print-drawing.ts";
+import { useStore } from "../store-context.ts";
+import { firstRunPage } from "./first-run-page.ts";
+
+/** What the first run is checked by: cups under a few emitters, and a gauge at the far end; to be printed and filled in. */
+export function FirstRunPart({ plan }: { readonly plan: Plan }) {
+  const units = useStore().units.value;
+  const sheet = firstRunSheet(plan, units);
+  if (sheet === null) return null;
+  return (
+    <section aria-label="First run">
+      <h3>Check of the first run</h3>
+      <p class="aside">
+        What a cup catches in three minutes at the rows where pressure is lowest and highest, and the gauge at their far
+        end. Print it, and write beside each number what you found.
+      </p>
+      <table class="drip-table first-run">
+        <caption class="unseen">Check of the first run</caption>
+        <thead>
+          <tr>
+            <th scope="col">Set, row</th>
+            <th scope="col">In the cup, first to last vine</th>
+            <th scope="col">At the far end</th>
+          </tr>
+        </thead>
+        <tbody>
+          {sheet.checks.map(({ set, row, cups, tail }) => (
+            <tr key={`${set} ${row}`}>
+              <th scope="row">
+                {set}, row {row}
+              </th>
+              <td>{cups.map(({ volume }) => volume).join(", ")}</td>
+              <td>{tail}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p class="chart-buttons">
+        <button type="button" class="quiet-button" onClick={() => printPage(sheet.title, firstRunPage(sheet))}>
+          Print the check
+        </button>
+      </p>
+    </section>
+  );
+}
