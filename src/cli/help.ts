@@ -6,7 +6,7 @@ const purposes: Readonly<Record<Command, string>> = {
   sweep: "what the parcel would hold at every row bearing",
   export: "rows, vines, posts, stakes, the main line, its stations, materials, coils or prices in an open format",
   compare: "two plans side by side: quantities, cost, and what only one of them warns of",
-  draw: "one row from its side, or the profile of the trench, to scale, as an SVG drawing",
+  draw: "a row from its side or the profile of the trench, to scale, or charts of the water, as an SVG drawing",
   heights: "a project with the heights of a GeoTIFF file in it",
 };
 
@@ -20,7 +20,8 @@ metre-equivalent for every row's two ends. The best bearing outside the locked r
   compare: `Give two files, or one file and what the second plan has that the first has not: --with PATH=VALUE, --what-if NAME.
 Every override, --set too, holds for both.`,
   draw: `Writes to standard output. Heights and lengths of a row are to one scale unless they are too flat to see; the sag of wires is drawn larger;
-with --trench it is the ground, the pipe and the bottom of the trench, with what to dig at every station. The drawing says what is drawn larger.`,
+with --trench it is the ground, the pipe and the bottom of the trench, with what to dig at every station. The drawing says what is drawn larger.
+--supply and --season are charts; they need the water, or the season, to be stated in the file or with --set.`,
   heights: `Give a project and a GeoTIFF of heights, or a GPX track with heights. Only the ground around the parcels is read; the heights become a feature of the project, in
 place of those taken from a file of that name before. What the heights are counted in has to be stated: a wrong unit makes every slope
 wrong by more than three times.`,

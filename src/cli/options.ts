@@ -96,6 +96,13 @@ export const options: readonly Option[] = [
     help: "the branch of the trench to draw: main, a, b and so on; else main",
     commands: ["draw"],
   },
+  { name: "supply", value: null, help: "what the water gives against what each set of rows takes", commands: ["draw"] },
+  {
+    name: "season",
+    value: null,
+    help: "the water of a block through the year; of which one: --block",
+    commands: ["draw"],
+  },
   {
     name: "scale",
     value: "N",
@@ -127,7 +134,7 @@ export const options: readonly Option[] = [
     name: "block",
     value: "ID",
     help: "only this block; of a what-if, the block it changes",
-    commands: ["sweep", "compare"],
+    commands: ["sweep", "compare", "draw"],
   },
   {
     name: "of",

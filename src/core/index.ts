@@ -62,6 +62,7 @@ export type { BlockRows, Positions, Row, Rows, Sweep, SweepPoint } from "./rows/
 export { type FirstRunSheet, firstRunSheet } from "./sheets/first-run.ts";
 export { type RowSide, rowSide, type SidePost, type SideStake, type Upright } from "./sheets/row-side.ts";
 export { rowSideSvg, type SideSvgOptions } from "./sheets/row-side-svg.ts";
+export { seasonChartSvg } from "./sheets/season-chart-svg.ts";
 export type { SideDimension } from "./sheets/side-dimensions.ts";
 export type { SideEnd, SideLine } from "./sheets/side-ends.ts";
 export type { SideGround } from "./sheets/side-ground.ts";

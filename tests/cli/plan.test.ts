@@ -284,7 +284,7 @@ test("the trench is drawn as one SVG; a branch that is not there, and options th
   expect(out.replaceAll(/<[^>]*>/g, " ").replaceAll(/\s+/g, " ")).toContain("Lengths 1:500, heights drawn 5 times");
   for (const [args, said] of [
     [["--branch", "zz"], /There is no branch "zz" of the trench; there is main/],
-    [["--raise", "5"], /--raise is for the trench/],
+    [["--raise", "5"], /--raise goes with --trench/],
     [["--trench", "--row", "5"], /not both/],
     [["--trench", "--raise", "3"], /--raise takes 1, 5, 10/],
     [["--trench", "--scale", "20"], /--scale takes 500 or 200/],

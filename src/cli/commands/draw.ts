@@ -1,24 +1,23 @@
 import {
   createPlanner,
-  type Plan,
   rowSideSvg,
   type SideZoom,
   type TrenchRaise,
   type TrenchZoom,
   trenchProfileSvg,
   trenchRaises,
-  type UnitSystem,
 } from "../../core/index.ts";
 import type { Arguments } from "../arguments.ts";
 import { overInputs } from "../batch.ts";
 import { findingsReport } from "../findings-report.ts";
 import { printable } from "../printable.ts";
 import { type Terminal, UsageError } from "../terminal.ts";
+import { type Drawing, seasonDrawing, supplyDrawing } from "../water-drawings.ts";
 
-/** `tautrow draw`: the side of one row of a plan, or of a branch of its trench, as SVG on standard output. Gives the exit code. */
+/** `tautrow draw`: the side of one row of a plan, or of a branch of its trench, or a chart of its water, as SVG on standard output. Gives the exit code. */
 export function drawCommand(args: Arguments, terminal: Terminal): Promise<number> {
   if (args.files.length > 1) throw new UsageError("draw takes one file: a drawing is one stream.");
-  const drawing = args.has("trench") || args.has("branch") ? trenchDrawing(args) : rowDrawing(args);
+  const drawing = drawingOf(args);
   const planner = createPlanner();
   return overInputs(args, terminal, ({ project, findings, units }) => {
     const plan = project === null ? null : planner.plan(project);
@@ -31,11 +30,24 @@ export function drawCommand(args: Arguments, terminal: Terminal): Promise<number
   });
 }
 
-type Drawing = (plan: Plan, units: UnitSystem) => string;
+/** One thing at a time; what belongs to another one is refused. */
+function drawingOf(args: Arguments): Drawing {
+  const asked = drawings.filter(({ asks }) => asks.some((name) => args.has(name)));
+  const [first, second] = asked;
+  if (first !== undefined && second !== undefined) {
+    throw new UsageError(`Draw one thing at a time: --${first.asks[0]} or --${second.asks[0]}, not both.`);
+  }
+  const chosen = first ?? rowSide;
+  const strange = drawings.flatMap(({ takes }) => takes).find((name) => args.has(name) && !chosen.takes.includes(name));
+  if (strange !== undefined) {
+    const homes = drawings.filter(({ takes }) => takes.includes(strange)).map(({ asks }) => `--${asks[0]}`);
+    throw new UsageError(`--${strange} goes with ${homes.join(" or ")}.`);
+  }
+  return chosen.drawing(args);
+}
 
 function rowDrawing(args: Arguments): Drawing {
   const zoom = scaleOf<SideZoom>(args, [50, 20]);
-  if (args.has("raise")) throw new UsageError("--raise is for the trench; add --trench.");
   return (plan, units) => {
     const ids = plan.rows?.rows.map(({ id }) => id) ?? [];
     const id = args.value("row") ?? ids[0] ?? "";
@@ -46,7 +58,6 @@ function rowDrawing(args: Arguments): Drawing {
 }
 
 function trenchDrawing(args: Arguments): Drawing {
-  if (args.has("row")) throw new UsageError("Draw a row or the trench: --row or --trench, not both.");
   const zoom = scaleOf<TrenchZoom>(args, [500, 200]);
   const raised = raiseOf(args);
   return (plan, units) => {
@@ -63,6 +74,20 @@ function trenchDrawing(args: Arguments): Drawing {
     return svg;
   };
 }
+
+const rowSide = { asks: ["row"], takes: ["row", "scale"], drawing: rowDrawing };
+
+/** What can be drawn: the options that ask for it, those that go with it, and how it is drawn. */
+const drawings: readonly {
+  readonly asks: readonly string[];
+  readonly takes: readonly string[];
+  readonly drawing: (args: Arguments) => Drawing;
+}[] = [
+  rowSide,
+  { asks: ["trench", "branch"], takes: ["trench", "branch", "scale", "raise"], drawing: trenchDrawing },
+  { asks: ["supply"], takes: ["supply"], drawing: () => supplyDrawing },
+  { asks: ["season"], takes: ["season", "block"], drawing: seasonDrawing },
+];
 
 /** "500" or "1:500"; the whole in the usual width where none is given. */
 function scaleOf<Zoom extends number | "whole">(args: Arguments, offered: readonly Zoom[]): Zoom | "whole" {
