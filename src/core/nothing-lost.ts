@@ -1,3 +1,4 @@
+import { legLengths_m } from "./mainline/route.ts";
 import type { CutJob } from "./materials/cutting/cut-job.ts";
 import type { CutAnswer, CutPlan } from "./materials/cutting/cut-plan.ts";
 import type { MaterialLine } from "./materials/material-line.ts";
@@ -8,17 +9,24 @@ const rounding_ratio = 1e-9;
 
 /**
  * Sentences about what of a plan's structure gets lost on the way to the list, or comes from nowhere: wire in all against the runs of the
- * rows, the list against the trench and the needs of the rows, every run against its cuts, every coil against its cuts and its rest, coils bought
- * against the packages of the list.
+ * rows, pipes that the watering chose against those of the trench, the list against the trench, the water's parts, the hose and emitters of the
+ * rows and the needs of the rows, every run against its cuts, every coil against its cuts and its rest, coils bought against the packages of the
+ * list.
  */
 export function nothingLost(plan: Plan): readonly string[] {
-  const broken = [...wireLost(plan)];
-  const { materials, trench } = plan;
+  const broken = [...wireLost(plan), ...pipesLost(plan)];
+  const { materials, trench, watering } = plan;
   if (materials === null) return broken;
-  for (const { article, quantity } of trench?.parts ?? []) {
-    const listed = materials.lines.find((line) => line.article === article)?.needed ?? 0;
-    if (!isSame(listed, quantity)) broken.push(`${article}: ${quantity} in the trench, ${listed} on the list`);
+  for (const [where, parts] of [
+    ["in the trench", trench?.parts ?? []],
+    ["for the water", watering?.watering?.parts ?? []],
+  ] as const) {
+    for (const { article, quantity } of parts) {
+      const listed = materials.lines.find((line) => line.article === article)?.needed ?? 0;
+      if (!isSame(listed, quantity)) broken.push(`${article}: ${quantity} ${where}, ${listed} on the list`);
+    }
   }
+  broken.push(...dripLost(plan, materials.lines));
   materials.lines.forEach(({ article, needed }, line) => {
     const sum = (materials.rowNeeds[line] ?? []).reduce((total, each) => total + each, 0);
     if (!isSame(sum, needed)) broken.push(`${article}: ${needed} on the list, ${sum} in the rows`);
@@ -47,6 +55,46 @@ function wireLost({ rows, trellis }: Plan): readonly string[] {
     });
     return isSame(sum_m, length_m) ? [] : [`${article}: ${length_m} m in all, ${sum_m} m in the rows`];
   });
+}
+
+/** Every leg that the watering put a pipe on has that pipe in the trench, as long as its stations are apart. */
+function pipesLost({ watering, trench, mainline }: Plan): readonly string[] {
+  const chosen = watering?.watering?.pipes ?? [];
+  const route = mainline?.route ?? null;
+  if (chosen.length === 0 || trench === null || route === null) return [];
+  const legs_m = legLengths_m(route);
+  const lines = new Set(chosen.map(({ line, pipe }) => `line ${line} of ${pipe.size}`));
+  return [...lines].flatMap((name) => {
+    const wanted_m = chosen
+      .filter(({ line, pipe }) => `line ${line} of ${pipe.size}` === name)
+      .reduce((sum_m, { points }) => points.reduce((own_m, point) => own_m + Number(legs_m[point]), sum_m), 0);
+    const laid_m = trench.pipes
+      .filter(({ line, pipe }) => `line ${line} of ${pipe.size}` === name)
+      .reduce((sum_m, { spans }) => spans.reduce((own_m, { from_m, to_m }) => own_m + to_m - from_m, sum_m), 0);
+    // What no set needs goes on with the pipe before it.
+    return laid_m >= wanted_m - rounding_ratio * Math.max(1, wanted_m)
+      ? []
+      : [`${name}: ${wanted_m} m chosen, ${laid_m} m in the trench`];
+  });
+}
+
+/** Hose and emitters of the rows are on the list, emitters that are built into their hose with it. */
+function dripLost({ drip, rows, project }: Plan, lines: readonly MaterialLine[]): readonly string[] {
+  if (drip === null || rows === null) return [];
+  const listed = (kind: MaterialLine["kind"]) =>
+    lines.reduce((sum, line) => (line.kind === kind ? sum + line.needed : sum), 0);
+  const punched = drip.rows.reduce((sum, { emitters }, row) => {
+    const block = project.blocks.find(({ id }) => id === rows.rows[row]?.block);
+    return block?.drip.emitterPlacing === "on-line" ? sum + emitters : sum;
+  }, 0);
+  return [
+    ...(isSame(listed("hose"), drip.lateral_m)
+      ? []
+      : [`hose: ${drip.lateral_m} m in the rows, ${listed("hose")} on the list`]),
+    ...(isSame(listed("emitter"), punched)
+      ? []
+      : [`emitters: ${punched} in the rows, ${listed("emitter")} on the list`]),
+  ];
 }
 
 /** What is cut from a coil and what is left make the coil; coils on hand are there, each once; the others are bought. */

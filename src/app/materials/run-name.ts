@@ -1,4 +1,5 @@
 import type { CutJob } from "../../core/materials/cutting/cut-job.ts";
+import { isHose } from "../../core/materials/drip-articles.ts";
 import type { Plan } from "../../core/plan.ts";
 import type { Block, Wire } from "../../core/project/project.ts";
 import type { Row } from "../../core/rows/rows.ts";
@@ -29,7 +30,7 @@ export function wiresOf(plan: Plan, job: CutJob): readonly CutWire[] {
     const key = `${id} ${wire}`;
     if (found.has(key)) continue;
     const block = blocks.get(id);
-    const of = job.article === "hose" ? null : (block?.trellis.wires[wire] ?? null);
+    const of = isHose(job.article) ? null : (block?.trellis.wires[wire] ?? null);
     const blockName = blocks.size > 1 ? (block?.name ?? null) : null;
     found.set(key, { block: id, blockName, wire, of, look: found.size % looks });
   }

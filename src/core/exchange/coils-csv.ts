@@ -1,5 +1,6 @@
 import { chosenAnswer } from "../materials/coil-packs.ts";
 import type { CutJob } from "../materials/cutting/cut-job.ts";
+import { isHose } from "../materials/drip-articles.ts";
 import type { Plan } from "../plan.ts";
 import { type Cell, csv } from "./csv.ts";
 import { rowLabel } from "./positions.ts";
@@ -61,7 +62,7 @@ const heads = [
 /** "fruiting wire at 0.914 m, second of the pair", or "lateral". */
 function runName(plan: Plan, job: CutJob, at: number): string {
   const run = job.runs[at];
-  if (run === undefined || job.article === "hose") return "lateral";
+  if (run === undefined || isHose(job.article)) return "lateral";
   const block = plan.rows?.rows[run.row]?.block;
   const hung = plan.trellis?.blocks.find((each) => each.block === block)?.wires[run.wire];
   if (hung === undefined) return "wire";

@@ -1,11 +1,13 @@
+import type { WaterPartKind } from "../drip/watering.ts";
 import type { MaterialSettings } from "../project/project.ts";
 import type { PartKind } from "../trellis/part.ts";
 import type { TrenchPartKind } from "../trench/trench.ts";
 
-/** Kinds of things on the list: those of a trellis and of a trench, wire runs, joins, and what drip and planting take. */
+/** Kinds of things on the list: those of a trellis, of a trench and of the water, wire runs, joins, and what drip and planting take. */
 export type MaterialKind =
   | PartKind
   | TrenchPartKind
+  | WaterPartKind
   | "wire"
   | "wire-join"
   | "hose"
@@ -14,8 +16,8 @@ export type MaterialKind =
   | "emitter"
   | "vine";
 
-/** What the catalog knows; parts of a trench bring their names with them. */
-export type ListedKind = Exclude<MaterialKind, TrenchPartKind>;
+/** What the catalog knows; parts of a trench and of the water bring their names with them. */
+export type ListedKind = Exclude<MaterialKind, TrenchPartKind | WaterPartKind>;
 
 /** Spare as a share of what is needed, or in pieces. */
 export type SpareRule = { readonly ratio: number } | { readonly pieces: number };
@@ -47,7 +49,7 @@ function entry(
 }
 
 /**
- * Everything that can stand on the list but what lies in a trench, in the order it is worked with: ends and posts, wire and what holds it,
+ * Everything that can stand on the list but what lies in a trench or has to do with the water, in the order it is worked with: ends and posts, wire and what holds it,
  * stakes, hose, vines.
  * Which spare applies to what is common practice, no source.
  */

@@ -1,4 +1,5 @@
 import type { Drip } from "../drip/drip.ts";
+import { hoseSuffix } from "../drip/hose-size.ts";
 import type { WaterPart } from "../drip/watering.ts";
 import { type Finding, type Phrase, quantity, say } from "../finding.ts";
 import { type Outcome, success } from "../outcome.ts";
@@ -12,12 +13,13 @@ import { cutFindings } from "./cutting/cut-findings.ts";
 import type { CutJob } from "./cutting/cut-job.ts";
 import { cutJobs } from "./cutting/cut-jobs.ts";
 import type { CutPlan } from "./cutting/cut-plan.ts";
+import { dripArticles, hoseJoinSpec, isHose } from "./drip-articles.ts";
 import { notCovered, standingRowsCounted, stockMistold, stockNotNeeded, twoPersonPackages } from "./findings.ts";
 import { lineOf } from "./line.ts";
 import type { MaterialCost, MaterialLine } from "./material-line.ts";
 import type { Need } from "./need.ts";
 import { counted, needs } from "./needs.ts";
-import { hoseJoinSpec, joinSpec } from "./spec.ts";
+import { joinSpec } from "./spec.ts";
 
 /** Sums carry rounding dust. */
 const dust = 1e-6;
@@ -62,7 +64,7 @@ export function materials(
   water: readonly WaterPart[],
 ): Outcome<Materials> {
   const structure = needs(rows, trellis, drip, blocks, settings, trench, water);
-  const coils = cutJobs(rows, trellis, drip, settings).map((job) => ({ job, plan: cut(job) }));
+  const coils = cutJobs(rows, trellis, drip, blocks, settings).map((job) => ({ job, plan: cut(job) }));
   const wanted = withJoins(structure.needs, coils, rows.rows.length, blocks);
   const lines = wanted.map((need) => {
     const work = coils.find(({ job }) => job.article === need.article);
@@ -90,21 +92,22 @@ export function materials(
 /** How a sentence calls the wire or hose of a cutting plan. */
 function coilName({ article }: CutJob, structure: readonly Need[]): Phrase {
   const need = structure.find((each) => each.article === article);
-  if (need === undefined || need.diameter_mm === null) return ["Drip hose"];
+  if (need === undefined || need.diameter_mm === null)
+    return [article === "hose" ? "Drip hose" : `Drip hose ${article}`];
   return say`Wire of ${quantity("diameter", need.diameter_mm)}`;
 }
 
-/** The joins that the cutting plans make are bought too; each stands after the wire or hose it joins. */
+/** The joins that the cutting plans make are bought too, those of hose by its diameters; each stands after the wire or hose it joins. */
 function withJoins(
   structure: readonly Need[],
   coils: readonly CoilWork[],
   rows: number,
   blocks: readonly Block[],
 ): readonly Need[] {
-  const joins = (isHose: boolean): readonly number[] => {
+  const joins = (isOwn: (article: string) => boolean): readonly number[] => {
     const perRow = new Array<number>(rows).fill(0);
     for (const { job, plan } of coils) {
-      if ((job.article === "hose") !== isHose) continue;
+      if (!isOwn(job.article)) continue;
       for (const { cuts } of chosenAnswer(plan)?.coils ?? []) {
         for (const { run, from_m } of cuts) {
           const row = job.runs[run]?.row;
@@ -115,15 +118,30 @@ function withJoins(
     return perRow;
   };
   const all = [...structure];
-  for (const [kind, after] of [
-    ["wire-join", "wire"],
-    ["hose-join", "hose"],
-  ] as const) {
-    const perRow = joins(after === "hose");
-    if (!perRow.some((each) => each > 0)) continue;
-    all.splice(all.findLastIndex((need) => need.kind === after) + 1, 0, {
-      ...counted(kind, perRow),
-      spec: kind === "hose-join" ? hoseJoinSpec : joinSpec(blocks),
+  const after = (kind: "wire" | "hose", join: Need) => {
+    if (!join.perRow.some((each) => each > 0)) return;
+    all.splice(all.findLastIndex((need) => need.kind === kind || need.kind === join.kind) + 1, 0, join);
+  };
+  after("wire", {
+    ...counted(
+      "wire-join",
+      joins((article) => !isHose(article)),
+    ),
+    spec: joinSpec(blocks),
+  });
+  const articles = dripArticles(blocks);
+  for (const suffix of new Set(blocks.map(({ drip }) => hoseSuffix(drip)))) {
+    const own = blocks.filter(({ drip }) => hoseSuffix(drip) === suffix);
+    const hoses = new Set(own.map(({ id }) => articles.get(id)?.hose));
+    const [first] = own;
+    if (first === undefined) continue;
+    after("hose", {
+      ...counted(
+        "hose-join",
+        joins((article) => hoses.has(article)),
+      ),
+      article: `hose-join${suffix}`,
+      spec: hoseJoinSpec(first.drip),
     });
   }
   return all;

@@ -1,6 +1,7 @@
 import type { Drip } from "../drip/drip.ts";
+import { hoseSuffix, usualHose } from "../drip/hose-size.ts";
 import type { WaterPart } from "../drip/watering.ts";
-import { type Finding, listed, quantity, say } from "../finding.ts";
+import { type Finding, listed } from "../finding.ts";
 import type { Block, MaterialSettings, Wire } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import { wireMass_kgpm } from "../trellis/mechanics/steel.ts";
@@ -8,16 +9,17 @@ import type { Part } from "../trellis/part.ts";
 import type { Trellis } from "../trellis/trellis.ts";
 import type { Trench } from "../trench/trench.ts";
 import { catalog, type ListedKind } from "./catalog.ts";
+import { dripArticles, emitterSpec, hoseClipSpec, hoseSpec } from "./drip-articles.ts";
 import type { Need } from "./need.ts";
-import { concreteBag_kg, hoseClipSpec, hoseSpec, partSpec, wireSpec } from "./spec.ts";
-import { trenchNeeds } from "./trench-needs.ts";
+import { trenchNeeds, waterNeeds } from "./part-needs.ts";
+import { concreteBag_kg, partSpec, wireSpec } from "./spec.ts";
 import { lotOf, vineLots } from "./vine-lots.ts";
 
 /** Pieces of one row are those of its two ends. */
 const rowEnds = 2;
 
 /**
- * What every article is needed for: what lies in the trench, then in the order of the catalog, then as first met. Findings are those of `vineLots`.
+ * What every article is needed for: what lies in the trench, what the water takes beside it, then in the order of the catalog, then as first met. Findings are those of `vineLots`.
  */
 export function needs(
   rows: Rows,
@@ -26,7 +28,7 @@ export function needs(
   blocks: readonly Block[],
   settings: MaterialSettings,
   trench: Trench | null,
-  _water: readonly WaterPart[],
+  water: readonly WaterPart[],
 ): { readonly needs: readonly Need[]; readonly findings: readonly Finding[] } {
   const count = rows.rows.length;
   const parts = partSums(trellis, count);
@@ -34,19 +36,12 @@ export function needs(
   const wires = wireSums(rows, trellis);
   const all: Need[] = [
     ...(trench === null ? [] : trenchNeeds(trench)),
+    ...waterNeeds(water, count, trench),
     ...[...wires].map(([article, { wire, perRow }]) => {
       return wireNeed(article, wire, perRow, trellis);
     }),
     ...[...parts].map(([article, sum]) => partNeed(article, sum, trellis, blocks)),
-    hoseNeed(drip),
-    {
-      ...counted(
-        "hose-clip",
-        drip.rows.map(({ hoseClips }) => hoseClips),
-      ),
-      spec: hoseClipSpec,
-    },
-    ...emitterNeeds(rows, drip, blocks),
+    ...dripNeeds(rows, drip, blocks),
     ...plantings.lots.map((lot): Need => {
       const perRow = rows.rows.map((row) => (lotOf(lot, row, blocks) ? row.vines : 0));
       const stock = lot.rootstock === null ? "" : ` on ${lot.rootstock}`;
@@ -144,30 +139,56 @@ function partNeed(article: string, { part, perRow }: PartSum, trellis: Trellis, 
   };
 }
 
-function hoseNeed(drip: Drip): Need {
-  const perRow = drip.rows.map(({ lateral_m }) => lateral_m);
-  return {
-    ...counted("hose", perRow),
-    spec: hoseSpec,
-    unit: "m",
-    purpose: `one lateral in each of ${rowsIn(perRow)}, with the overrun past the last vine`,
+/** Hose of each kind, its clips by its thickness, and emitters that are punched in. */
+function dripNeeds(rows: Rows, drip: Drip, blocks: readonly Block[]): readonly Need[] {
+  const articles = dripArticles(blocks);
+  const each = (of: (block: Block) => string | null, what: (row: Drip["rows"][number]) => number) => {
+    const names = [...new Set(blocks.flatMap((block) => of(block) ?? []))];
+    return names.flatMap((article) => {
+      const own = blocks.filter((block) => of(block) === article);
+      const [first] = own;
+      if (first === undefined) return [];
+      const perRow = rows.rows.map(({ block }, row) => {
+        const taken = drip.rows[row];
+        return taken !== undefined && own.some(({ id }) => id === block) ? what(taken) : 0;
+      });
+      return [{ article, settings: first.drip, perRow }];
+    });
   };
+  const hoses = each(
+    ({ id }) => articles.get(id)?.hose ?? null,
+    ({ lateral_m }) => lateral_m,
+  );
+  const clips = each(
+    (block) => `hose-clip${clipSuffix(block)}`,
+    ({ hoseClips }) => hoseClips,
+  );
+  const emitters = each(
+    ({ id }) => articles.get(id)?.emitter ?? null,
+    (row) => row.emitters,
+  );
+  return [
+    ...hoses.map(({ article, settings, perRow }): Need => {
+      return {
+        ...counted("hose", perRow),
+        article,
+        spec: hoseSpec(settings),
+        unit: "m",
+        purpose: `one lateral in each of ${rowsIn(perRow)}, with the overrun past the last vine and slack for the cold`,
+      };
+    }),
+    ...clips.map(({ article, settings, perRow }) => {
+      return { ...counted("hose-clip", perRow), article, spec: hoseClipSpec(settings) };
+    }),
+    ...emitters.map(({ article, settings, perRow }) => {
+      return { ...counted("emitter", perRow), article, spec: emitterSpec(settings) };
+    }),
+  ];
 }
 
-/** Emitters of each flow. */
-function emitterNeeds(rows: Rows, drip: Drip, blocks: readonly Block[]): readonly Need[] {
-  const flows = [...new Set(blocks.map((block) => block.drip.emitterFlow_lph))];
-  return flows.map((flow_lph) => {
-    const perRow = rows.rows.map(({ block }, row) =>
-      blocks.find(({ id }) => id === block)?.drip.emitterFlow_lph === flow_lph ? (drip.rows[row]?.emitters ?? 0) : 0,
-    );
-    const need = counted("emitter", perRow);
-    return {
-      ...need,
-      article: `emitter-${Number(flow_lph.toFixed(3))}lph`,
-      spec: say`${quantity("flow", flow_lph)} each, barbed, to punch into the hose`,
-    };
-  });
+/** Clips go by what is outside. */
+function clipSuffix({ drip: { hoseOutside_mm } }: Block): string {
+  return hoseSuffix({ ...usualHose, hoseOutside_mm });
 }
 
 /** A need of plain pieces. */

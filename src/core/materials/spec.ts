@@ -26,12 +26,6 @@ export function wireSpec({ diameter_mm, tensile, coating }: Pick<Wire, "diameter
   return say`${quantity("diameter", diameter_mm)}, ${strengths[tensile]}, ${zincs[coating]}`;
 }
 
-/** What a shop would still ask about hose. Measures of nominal 1/2 in tube: common practice, no source; makers differ. */
-export const hoseSpec: Phrase = say`polyethylene tube, nominal 1/2 in, about ${quantity("diameter", 15.24)} inside and ${quantity("diameter", 17.78)} outside, for punched-in emitters`;
-export const hoseClipSpec: Phrase = say`for hose of ${quantity("diameter", 17.78)} outside, on wire`;
-
-export const hoseJoinSpec: Phrase = say`straight, for hose of ${quantity("diameter", 15.24)} inside and ${quantity("diameter", 17.78)} outside`;
-
 /** Which part to ask for: length and thickness, what it is made of, what it has to fit. */
 export function partSpec(part: Part, trellis: Trellis, blocks: readonly Block[]): Phrase {
   const { unit, length_m, diameter_mm } = part;

@@ -5,7 +5,7 @@ import { createLeanPlanner } from "../../../src/core/lean-planner.ts";
 import { createMainWorks } from "../../../src/core/main-works.ts";
 import { materialAccounts } from "../../../src/core/materials/accounts.ts";
 import { materials } from "../../../src/core/materials/materials.ts";
-import { trenchNeeds } from "../../../src/core/materials/trench-needs.ts";
+import { trenchNeeds } from "../../../src/core/materials/part-needs.ts";
 import { nothingLost } from "../../../src/core/nothing-lost.ts";
 import { trellis } from "../../../src/core/trellis/lay-trellis.ts";
 import { text } from "../../../src/core/units.ts";

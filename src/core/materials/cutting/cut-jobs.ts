@@ -1,18 +1,25 @@
 import type { Drip } from "../../drip/drip.ts";
-import type { MaterialSettings } from "../../project/project.ts";
+import type { Block, MaterialSettings } from "../../project/project.ts";
 import type { Rows } from "../../rows/rows.ts";
 import { wireMass_kgpm } from "../../trellis/mechanics/steel.ts";
 import type { Trellis } from "../../trellis/trellis.ts";
+import { dripArticles } from "../drip-articles.ts";
 import { coilSizes, stockCoils_m } from "./coil-sizes.ts";
 import type { CutJob, CutRun } from "./cut-job.ts";
 
 /**
- * What has to be cut: a job for every article of wire, in the order of the trellis, then one for hose. Runs are in the order of the rows.
+ * What has to be cut: a job for every article of wire, in the order of the trellis, then one for every kind of hose. Runs are in the order of the rows.
  * They may be joined in the middle of bays between two line posts, never in the first or the last bay, where tie-offs and braces are
  * (common practice, no source). Coils are those of the price list where it names sizes of the article; heavier ones than the person can
  * handle are left out.
  */
-export function cutJobs(rows: Rows, trellis: Trellis, drip: Drip, settings: MaterialSettings): readonly CutJob[] {
+export function cutJobs(
+  rows: Rows,
+  trellis: Trellis,
+  drip: Drip,
+  blocks: readonly Block[],
+  settings: MaterialSettings,
+): readonly CutJob[] {
   const { cutting } = settings;
   const common = {
     reserve_ratio: cutting.reserve_ratio,
@@ -32,15 +39,20 @@ export function cutJobs(rows: Rows, trellis: Trellis, drip: Drip, settings: Mate
       joinPrice: cutting.wireJoinPrice,
     };
   });
-  const hose: CutJob = {
-    article: "hose",
-    runs: hoseRuns(rows, drip, cutting.hoseJoins === "allowed" ? bays : null),
-    onHand_m: stockCoils_m("hose", settings),
-    ...coilSizes("hose", settings.hoseCoils_m, null, settings),
-    ...common,
-    joinPrice: cutting.hoseJoinPrice,
-  };
-  return [...wires, hose].filter(({ runs }) => runs.length > 0);
+  const articles = dripArticles(blocks);
+  const hoseOf = (row: number) => articles.get(rows.rows[row]?.block ?? "")?.hose;
+  const laterals = hoseRuns(rows, drip, cutting.hoseJoins === "allowed" ? bays : null);
+  const hoses = [...new Set([...articles.values()].map(({ hose }) => hose))].map((article): CutJob => {
+    return {
+      article,
+      runs: laterals.filter(({ row }) => hoseOf(row) === article),
+      onHand_m: stockCoils_m(article, settings),
+      ...coilSizes(article, settings.hoseCoils_m, null, settings),
+      ...common,
+      joinPrice: cutting.hoseJoinPrice,
+    };
+  });
+  return [...wires, ...hoses].filter(({ runs }) => runs.length > 0);
 }
 
 /** Middles of the bays between two line posts of a row, as stations. */

@@ -16,7 +16,7 @@ function jobsOf(settings: Partial<MaterialSettings> = {}, cutting: Partial<Cutti
   const usual = createMaterialSettings(settings);
   const structure = trellis(rows, flatGround, blocks);
   if (!structure.ok) throw new Error("rows always have a trellis");
-  return cutJobs(rows, structure.value, drip(rows, { waterEnd: [...waterEnd] }, blocks), {
+  return cutJobs(rows, structure.value, drip(rows, { waterEnd: [...waterEnd] }, blocks), blocks, {
     ...usual,
     cutting: { ...usual.cutting, wireJoins: "allowed", hoseJoins: "allowed", ...cutting },
   });
