@@ -109,7 +109,7 @@ function sizeSome(
         source_m,
       })),
     },
-    fineness === undefined ? undefined : [fineness],
+    fineness,
   );
 }
 

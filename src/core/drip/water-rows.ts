@@ -1,5 +1,6 @@
 import { evennessOf } from "./evenness.ts";
 import { headWorkParts } from "./head-work-parts.ts";
+import { highestPressures } from "./highest-pressure.ts";
 import { lateralNeeds } from "./lateral-needs.ts";
 import { seasonOf } from "./season/season-of.ts";
 import { supplyOf } from "./supply.ts";
@@ -20,14 +21,16 @@ export function waterRows(job: WateringJob): Watering | null {
     const own = sets.flatMap((set) => set.laterals.filter((lateral) => job.laterals.block[lateral] === block));
     return fed === null || own.length === 0 ? null : evennessOf(job, own, fed.emitters.flow_lps);
   });
+  const emitters = fed?.emitters ?? null;
+  const pipes = fed?.pipes ?? [];
   return {
     supply,
     laterals,
     sets,
-    emitters: fed?.emitters ?? null,
-    pipes: fed?.pipes ?? [],
+    emitters,
+    pipes,
     blocks,
-    highest: [],
+    highest: highestPressures(job, { supply, sets, emitters, pipes }),
     patterns: [],
     season: seasonOf(job, { sets, blocks }),
     firstRun: [],

@@ -2,6 +2,8 @@ import type { Finding } from "../finding.ts";
 import type { Ground } from "../ground/ground.ts";
 import type { Mainline } from "../mainline/water-end.ts";
 import type { Rows } from "../rows/rows.ts";
+import { placeOnRoute } from "./place-on-route.ts";
+import { pressureFindings } from "./pressure-findings.ts";
 import { seasonFindings } from "./season-findings.ts";
 import { supplyFindings } from "./supply-findings.ts";
 import type { Watering } from "./watering.ts";
@@ -10,10 +12,18 @@ import type { WateringJob } from "./watering-job.ts";
 /** What the water is to say: see the functions of each part. */
 export function wateringFindings(
   job: WateringJob,
-  _watering: Watering | null,
-  _rows: Rows,
-  _main: Mainline,
-  _ground: Ground,
+  watering: Watering | null,
+  rows: Rows,
+  main: Mainline,
+  ground: Ground,
 ): readonly Finding[] {
-  return [...supplyFindings(job), ...seasonFindings(job)];
+  const where = {
+    placeOf: (point: number) => placeOnRoute(main, ground, point),
+    rowOf: (lateral: number) => rows.rows[Number(job.laterals.row[lateral])]?.id ?? "",
+  };
+  return [
+    ...supplyFindings(job),
+    ...seasonFindings(job),
+    ...(watering === null ? [] : pressureFindings(job, watering, where)),
+  ];
 }
