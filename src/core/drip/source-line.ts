@@ -72,13 +72,18 @@ function pumpPoints({ pump }: WaterSettings): readonly SourcePoint[] {
   return pump.map(({ flow_lph, pressure_kpa }) => ({ flow_lps: flow_lph / 3600, head_m: headOf_m(pressure_kpa) }));
 }
 
+/** Two flows nearer to each other than this, L/s, are one. */
+const sameFlow_lps = 1e-6;
+
 /** By flow, one a flow, no head above that of a smaller flow. */
 function falling(points: readonly SourcePoint[]): readonly SourcePoint[] {
   const kept: SourcePoint[] = [];
-  for (const point of [...points].sort((a, b) => a.flow_lps - b.flow_lps || a.head_m - b.head_m)) {
+  for (const { flow_lps, head_m } of [...points].sort((a, b) => a.flow_lps - b.flow_lps)) {
     const before = kept.at(-1);
-    if (before !== undefined && before.flow_lps === point.flow_lps) continue;
-    kept.push({ ...point, head_m: Math.min(point.head_m, before?.head_m ?? Infinity) });
+    const least_m = Math.min(head_m, before?.head_m ?? Infinity);
+    if (before !== undefined && flow_lps - before.flow_lps < sameFlow_lps) {
+      kept[kept.length - 1] = { ...before, head_m: least_m };
+    } else kept.push({ flow_lps, head_m: least_m });
   }
   return kept;
 }

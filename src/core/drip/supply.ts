@@ -7,6 +7,8 @@ import type { WateringJob } from "./watering-job.ts";
 
 /** Pieces of a bent line: its chords then lie under it by a 16,384th of what is lost over it. */
 const pieces = 64;
+/** Less is no flow. */
+const hair_lps = 1e-6;
 /** A piece halved so often is a billionth of itself. */
 const halvings = 30;
 
@@ -58,7 +60,10 @@ function flowsOf(
   headWorks: readonly HeadWork[],
   top_lps: number,
 ): readonly number[] {
-  const known = [0, ...line.points.map(({ flow_lps }) => flow_lps - others_lps).filter((flow_lps) => flow_lps > 0)];
+  const known = [
+    0,
+    ...line.points.map(({ flow_lps }) => flow_lps - others_lps).filter((flow_lps) => flow_lps > hair_lps),
+  ];
   const isLossBent = headWorks.some(({ atFlow_lph }) => atFlow_lph !== null && atFlow_lph > 0);
   // Nothing ends a level line: it is followed as far as is asked for.
   if (known.length === 1 && isLossBent && top_lps > 0) known.push(top_lps);
