@@ -92,8 +92,8 @@ function longestOf(block: BlockJob, slope_ratio: number, temperature_c: number):
   return emitters === null ? null : { emitters, length_m: emitters * spacing_m };
 }
 
-/** Rise from the first emitter to the last over the hose between them. */
-function meanSlope({ laterals }: Pick<WateringJob, "laterals">, lateral: number): number {
+/** Rise from the first emitter of a lateral to its last over the hose between them; 0 for fewer than two. */
+export function meanSlope({ laterals }: Pick<WateringJob, "laterals">, lateral: number): number {
   const [from, to] = [laterals.offsets[lateral] ?? 0, (laterals.offsets[lateral + 1] ?? 0) - 1];
   const run_m = Number(laterals.at_m[to]) - Number(laterals.at_m[from]);
   return to > from && run_m > 0 ? (Number(laterals.height_m[to]) - Number(laterals.height_m[from])) / run_m : 0;
