@@ -5,7 +5,7 @@ export const laminarReynolds = 2000;
  * no answer at all: the loss goes straight from one to the other over the first of these shares of the flow, and over the next where many pipes in a
  * row keep jumping to and fro.
  */
-export const leap_ratios = [1e-3, 1e-2, 1e-1] as const;
+export const leap_ratios = [1e-5, 1e-2, 1e-1] as const;
 
 /** Friction factor of laminar flow, 64/Re. */
 export function laminarFactor(reynolds: number): number {
