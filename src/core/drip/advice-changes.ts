@@ -1,0 +1,186 @@
+import { type Phrase, quantity, say } from "../finding.ts";
+import type { Json } from "../project/project.ts";
+import type { DripSettings, SetSettings, WaterSettings } from "../project/water-settings.ts";
+import type { AdviceNumbers } from "./advice-numbers.ts";
+import { emitterLaw } from "./block-job.ts";
+import { largerEmitter, nextEmitters, wantsFinerFilter } from "./emitter-flows.ts";
+import { widerHoses } from "./hose-sizes.ts";
+import type { WateringJob } from "./watering-job.ts";
+
+/** A change of the settings and what it makes of the job. */
+export interface Change {
+  readonly id: string;
+  /** By what comes of it. */
+  readonly name: (before: AdviceNumbers, after: AdviceNumbers) => Phrase;
+  readonly edits: readonly (readonly [path: string, value: Json])[];
+  /** What goes with it; null: nothing. */
+  readonly note: Phrase | null;
+  readonly job: WateringJob;
+}
+
+/** Longer hours: as many as the month that needs most takes, whole ones, a day at most. */
+export function longerHours(job: WateringJob, before: AdviceNumbers): readonly Change[] {
+  const { hoursADay_h } = job.water;
+  const needed_h = Math.max(before.usual_h ?? 0, before.peak_h ?? 0);
+  const hours_h = Math.min(24, Math.ceil(needed_h - 1e-6));
+  if (needed_h <= hoursADay_h || hours_h <= hoursADay_h) return [];
+  return [
+    {
+      id: "longer-hours",
+      name: () => say`Water ${quantity("time", hours_h)} a day instead of ${quantity("time", hoursADay_h)}`,
+      edits: [["water.hoursADay", hours_h]],
+      note: say`By night as well: a controller opens the valves, and whoever else uses the water has to agree.`,
+      job: withWater(job, { hoursADay_h: hours_h }),
+    },
+  ];
+}
+
+/** More sets: as many as the water feeds where a number is set, and over borders where sets may not cross them. */
+export function moreSets(job: WateringJob): readonly Change[] {
+  const { count, follow } = job.sets;
+  const name = ({ sets: one }: AdviceNumbers, { sets }: AdviceNumbers) =>
+    sets === one ? say`Split the rows otherwise into ${sets} sets` : say`Water in ${sets} sets instead of ${one}`;
+  const change = (edits: Change["edits"], sets: Partial<SetSettings>): Change => ({
+    id: "more-sets",
+    name,
+    edits,
+    note: say`More sets take longer one after another.`,
+    job: { ...job, sets: { ...job.sets, ...sets } },
+  });
+  return [
+    ...(count === null ? [] : [change([["sets.count", null]], { count: null })]),
+    ...(follow === "rows"
+      ? []
+      : [
+          change(
+            [
+              ["sets.follow", "rows"],
+              ["sets.count", null],
+            ],
+            { follow: "rows", count: null },
+          ),
+        ]),
+  ];
+}
+
+/** The next smaller emitters, in every block. */
+export function smallerEmitters(job: WateringJob): readonly Change[] {
+  return [0, 1, 2].flatMap((step): Change[] => {
+    const flows = job.blocks.map(({ drip }) => nextEmitters(drip.emitterFlow_lph)[step] ?? null);
+    const [flow_lph] = flows;
+    if (flow_lph === undefined || flow_lph === null || flows.includes(null)) return [];
+    const isOne = new Set(job.blocks.map(({ drip }) => drip.emitterFlow_lph)).size === 1;
+    const now_lph = job.blocks[0]?.drip.emitterFlow_lph ?? 0;
+    const each = flows.map((flow) => flow ?? 0);
+    return [
+      {
+        id: "smaller-emitters",
+        name: () =>
+          isOne
+            ? say`Emitters of ${quantity("flow", flow_lph)} instead of ${quantity("flow", now_lph)}`
+            : say`The next smaller emitters in every block`,
+        edits: dripEdits(job, "emitterFlow", each),
+        note: each.some(wantsFinerFilter)
+          ? say`Passages this narrow clog sooner: they want a finer filter, 120 to 200 mesh (0.13 to 0.075 mm), and its loss in the head works. Sets run longer.`
+          : say`Sets run longer for the same water.`,
+        job: withDrip(job, (_, block) => ({ emitterFlow_lph: each[block] ?? 0 })),
+      },
+    ];
+  });
+}
+
+/** Where nothing but time is missing: the next larger emitters in every block. */
+export function moreFlow(job: WateringJob, { missing }: AdviceNumbers): readonly Change[] {
+  if (missing.head_m > 0 || missing.usual_h + missing.peak_h === 0) return [];
+  const larger = job.blocks.map(({ drip }) => largerEmitter(drip.emitterFlow_lph));
+  const flows = larger.flatMap((flow_lph) => (flow_lph === null ? [] : [flow_lph]));
+  const [flow_lph] = flows;
+  if (flow_lph === undefined || flows.length < larger.length) return [];
+  return [
+    {
+      id: "larger-emitters",
+      name: () =>
+        flows.every((each) => each === flow_lph)
+          ? say`Emitters of ${quantity("flow", flow_lph)}, which take fewer hours`
+          : say`The next larger emitters in every block, which take fewer hours`,
+      edits: dripEdits(job, "emitterFlow", flows),
+      note: say`Each set takes more water at a time.`,
+      job: withDrip(job, (_, block) => ({ emitterFlow_lph: flows[block] ?? flow_lph })),
+    },
+  ];
+}
+
+/** Pipes chosen for the water instead of as set. */
+export function chosenPipes(job: WateringJob): readonly Change[] {
+  if (job.sets.sizing === "chosen") return [];
+  return [
+    {
+      id: "larger-pipe",
+      name: () => say`Pipes as wide as the rows need, chosen at least cost, instead of ${job.pipe.size} everywhere`,
+      edits: [["sets.sizing", "chosen"]],
+      note: null,
+      job: { ...job, sets: { ...job.sets, sizing: "chosen" } },
+    },
+  ];
+}
+
+/** The next wider hoses, in every block. */
+export function widerHose(job: WateringJob): readonly Change[] {
+  const widest_mm = job.blocks.reduce((most, { drip }) => Math.max(most, drip.hoseInside_mm), 0);
+  return widerHoses(widest_mm).map(({ inside_mm, outside_mm }) => ({
+    id: "wider-hose",
+    name: () => say`Hose of ${quantity("diameter", inside_mm)} inside, ${quantity("diameter", outside_mm)} outside`,
+    edits: [
+      ["drip.hoseInside", inside_mm],
+      ["drip.hoseOutside", outside_mm],
+    ],
+    note: say`Clips, couplings and row ends have to be of its outside diameter.`,
+    job: withDrip(job, () => ({ hoseInside_mm: inside_mm, hoseOutside_mm: outside_mm })),
+  }));
+}
+
+/** Pressure-compensating emitters in place of plain ones, in every block that has them. */
+export function compensatingEmitters(job: WateringJob): readonly Change[] {
+  if (job.blocks.every(({ drip }) => drip.emitterKind === "compensating")) return [];
+  const [least_kpa, most_kpa] = job.blocks.reduce(
+    ([least, most], { drip }) => [Math.max(least, drip.emitterLeast_kpa), Math.min(most, drip.emitterMost_kpa)],
+    [0, Infinity],
+  );
+  return [
+    {
+      id: "compensating-emitters",
+      name: () => say`Pressure-compensating emitters`,
+      edits: [
+        ["drip.emitterKind", "compensating"],
+        ["drip.emitterExponent", null],
+      ],
+      note: say`They give their flow from ${quantity("pressure", least_kpa)} to ${quantity("pressure", most_kpa)}: check that against the ones you buy.`,
+      job: withDrip(job, ({ emitterKind }) =>
+        emitterKind === "compensating" ? {} : { emitterKind: "compensating", emitterExponent: 0 },
+      ),
+    },
+  ];
+}
+
+/** The settings of the water changed in the job. */
+export function withWater(job: WateringJob, change: Partial<WaterSettings>): WateringJob {
+  return { ...job, water: { ...job.water, ...change } };
+}
+
+/** The drip settings of every block changed in the job, and the law of its emitters with them. */
+function withDrip(job: WateringJob, change: (drip: DripSettings, block: number) => Partial<DripSettings>): WateringJob {
+  return {
+    ...job,
+    blocks: job.blocks.map((block, i) => {
+      const drip = { ...block.drip, ...change(block.drip, i) };
+      return { ...block, drip, emitter: emitterLaw(drip) };
+    }),
+  };
+}
+
+/** One setting of every block: for all at once where they are the same. */
+function dripEdits(job: WateringJob, name: string, values: readonly number[]): Change["edits"] {
+  const [first = 0] = values;
+  if (values.every((value) => value === first)) return [[`drip.${name}`, first]];
+  return job.blocks.map(({ id }, i) => [`blocks.${id}.drip.${name}`, values[i] ?? first]);
+}
