@@ -3,7 +3,7 @@ import type { Json } from "../project/project.ts";
 import type { DripSettings, SetSettings, WaterSettings } from "../project/water-settings.ts";
 import type { AdviceNumbers } from "./advice-numbers.ts";
 import { emitterLaw } from "./block-job.ts";
-import { largerEmitter, nextEmitters, wantsFinerFilter } from "./emitter-flows.ts";
+import { largerFlows, smallerFlows, wantsFinerFilter } from "./emitter-flows.ts";
 import { widerHoses } from "./hose-sizes.ts";
 import type { WateringJob } from "./watering-job.ts";
 
@@ -63,51 +63,48 @@ export function moreSets(job: WateringJob): readonly Change[] {
   ];
 }
 
-/** The next smaller emitters, in every block. */
-export function smallerEmitters(job: WateringJob): readonly Change[] {
-  return [0, 1, 2].flatMap((step): Change[] => {
-    const flows = job.blocks.map(({ drip }) => nextEmitters(drip.emitterFlow_lph)[step] ?? null);
-    const [flow_lph] = flows;
-    if (flow_lph === undefined || flow_lph === null || flows.includes(null)) return [];
-    const isOne = new Set(job.blocks.map(({ drip }) => drip.emitterFlow_lph)).size === 1;
-    const now_lph = job.blocks[0]?.drip.emitterFlow_lph ?? 0;
-    const each = flows.map((flow) => flow ?? 0);
-    return [
-      {
-        id: "smaller-emitters",
-        name: () =>
-          isOne
-            ? say`Emitters of ${quantity("flow", flow_lph)} instead of ${quantity("flow", now_lph)}`
-            : say`The next smaller emitters in every block`,
-        edits: dripEdits(job, "emitterFlow", each),
-        note: each.some(wantsFinerFilter)
-          ? say`Passages this narrow clog sooner: they want a finer filter, 120 to 200 mesh (0.13 to 0.075 mm), and its loss in the head works. Sets run longer.`
-          : say`Sets run longer for the same water.`,
-        job: withDrip(job, (_, block) => ({ emitterFlow_lph: each[block] ?? 0 })),
-      },
-    ];
+/** Where nothing but time is missing: the next larger emitters in every block. */
+export function largerEmitters(job: WateringJob, { missing }: AdviceNumbers): readonly Change[] {
+  if (missing.head_m > 0 || missing.usual_h + missing.peak_h === 0) return [];
+  return [0, 1].flatMap((step) => {
+    const change = otherEmitters(job, "larger-emitters", largerFlows, step);
+    return change === null ? [] : [{ ...change, note: say`Each set takes more water at a time.` }];
   });
 }
 
-/** Where nothing but time is missing: the next larger emitters in every block. */
-export function moreFlow(job: WateringJob, { missing }: AdviceNumbers): readonly Change[] {
-  if (missing.head_m > 0 || missing.usual_h + missing.peak_h === 0) return [];
-  const larger = job.blocks.map(({ drip }) => largerEmitter(drip.emitterFlow_lph));
-  const flows = larger.flatMap((flow_lph) => (flow_lph === null ? [] : [flow_lph]));
-  const [flow_lph] = flows;
-  if (flow_lph === undefined || flows.length < larger.length) return [];
-  return [
-    {
-      id: "larger-emitters",
-      name: () =>
-        flows.every((each) => each === flow_lph)
-          ? say`Emitters of ${quantity("flow", flow_lph)}, which take fewer hours`
-          : say`The next larger emitters in every block, which take fewer hours`,
-      edits: dripEdits(job, "emitterFlow", flows),
-      note: say`Each set takes more water at a time.`,
-      job: withDrip(job, (_, block) => ({ emitterFlow_lph: flows[block] ?? flow_lph })),
-    },
-  ];
+/** The next smaller emitters, in every block. */
+export function smallerEmitters(job: WateringJob): readonly Change[] {
+  return [0, 1, 2].flatMap((step) => {
+    const change = otherEmitters(job, "smaller-emitters", smallerFlows, step);
+    return change === null ? [] : [change];
+  });
+}
+
+/** Emitters a step or more away from those there are, in every block; null where one has no such step. */
+function otherEmitters(
+  job: WateringJob,
+  id: string,
+  of: (flow_lph: number) => readonly number[],
+  step: number,
+): Change | null {
+  const now = job.blocks.map(({ drip }) => drip.emitterFlow_lph);
+  const flows = now.flatMap((flow_lph) => of(flow_lph)[step] ?? []);
+  const [first_lph] = flows;
+  const [now_lph = 0] = now;
+  if (first_lph === undefined || flows.length < now.length) return null;
+  const isOne = now.every((flow_lph) => flow_lph === now_lph);
+  return {
+    id,
+    name: () =>
+      isOne
+        ? say`Emitters of ${quantity("flow", first_lph)} instead of ${quantity("flow", now_lph)}`
+        : say`Emitters of another size in every block`,
+    edits: dripEdits(job, "emitterFlow", flows),
+    note: flows.some(wantsFinerFilter)
+      ? say`Passages this narrow clog sooner: they want a finer filter, 120 to 200 mesh (0.13 to 0.075 mm), and its loss in the head works. Sets run longer.`
+      : say`Sets run longer for the same water.`,
+    job: withDrip(job, (_, block) => ({ emitterFlow_lph: flows[block] ?? first_lph })),
+  };
 }
 
 /** Pipes chosen for the water instead of as set. */

@@ -3,8 +3,8 @@ import {
   type Change,
   chosenPipes,
   compensatingEmitters,
+  largerEmitters,
   longerHours,
-  moreFlow,
   moreSets,
   smallerEmitters,
   widerHose,
@@ -34,7 +34,7 @@ export function adviceOf(job: WateringJob, watering: Watering | null, waterRows:
   const steps: readonly (readonly Change[])[] = [
     longerHours(job, before),
     moreSets(job),
-    moreFlow(job, before),
+    largerEmitters(job, before),
     smallerEmitters(job),
     chosenPipes(job),
     widerHose(job),

@@ -9,14 +9,14 @@ const inLitres = [8, 4, 3, 2.3, 2, 1.6, 1.2, 1, 0.7];
 /** Below this an emitter's passages want a finer filter. Common practice, no source. */
 const narrow_lph = si("flow", "0.5 gal/h");
 
-/** Emitters smaller than one, the nearest first, by whole or half gallons where it is one of those. */
-export function nextEmitters(flow_lph: number): readonly number[] {
+/** Emitters smaller than one, the nearest first, by gallons where it is a size of those. */
+export function smallerFlows(flow_lph: number): readonly number[] {
   return sold(flow_lph).filter((each) => each < flow_lph * (1 - 1e-3));
 }
 
-/** The next larger emitter; null: none. */
-export function largerEmitter(flow_lph: number): number | null {
-  return [...sold(flow_lph)].reverse().find((each) => each > flow_lph * (1 + 1e-3)) ?? null;
+/** Emitters larger than one, the nearest first. */
+export function largerFlows(flow_lph: number): readonly number[] {
+  return [...sold(flow_lph)].reverse().filter((each) => each > flow_lph * (1 + 1e-3));
 }
 
 /** True when an emitter's passages want a finer filter than is usual. */
