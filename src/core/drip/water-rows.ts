@@ -1,4 +1,5 @@
 import { evennessOf } from "./evenness.ts";
+import { firstRun } from "./first-run.ts";
 import { headWorkParts } from "./head-work-parts.ts";
 import { highestPressures } from "./highest-pressure.ts";
 import { lateralNeeds } from "./lateral-needs.ts";
@@ -33,7 +34,7 @@ export function waterRows(job: WateringJob): Watering | null {
     highest: highestPressures(job, { supply, sets, emitters, pipes }),
     patterns: [],
     season: seasonOf(job, { sets, blocks }),
-    firstRun: [],
+    firstRun: fed === null ? [] : firstRun(job, fed.sets, fed.emitters),
     parts: headWorkParts(job, supply),
     isShort: fed?.isShort ?? false,
   };

@@ -2,6 +2,7 @@ import type { Finding } from "../finding.ts";
 import type { Ground } from "../ground/ground.ts";
 import type { Mainline } from "../mainline/water-end.ts";
 import type { Rows } from "../rows/rows.ts";
+import { lateralFindings } from "./lateral-findings.ts";
 import { placeOnRoute } from "./place-on-route.ts";
 import { pressureFindings } from "./pressure-findings.ts";
 import { seasonFindings } from "./season-findings.ts";
@@ -24,6 +25,7 @@ export function wateringFindings(
   return [
     ...supplyFindings(job),
     ...seasonFindings(job),
+    ...lateralFindings(job, watering, rows, main, ground),
     ...(watering === null ? [] : pressureFindings(job, watering, where)),
   ];
 }
