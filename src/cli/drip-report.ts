@@ -1,4 +1,5 @@
 import { formatQuantity, type Plan, type UnitSystem } from "../core/index.ts";
+import { adviceReport } from "./advice-report.ts";
 import { countOf } from "./count-of.ts";
 import { dripRows } from "./drip-rows.ts";
 import { firstRunReport } from "./first-run-report.ts";
@@ -23,6 +24,7 @@ export function dripReport(plan: Plan, units: UnitSystem): string {
     waterPipes(plan, units),
     pressureReport(plan, units),
     seasonTable(plan, units),
+    adviceReport(plan, units),
     firstRunReport(plan, units),
   ].join("");
 }

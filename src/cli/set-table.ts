@@ -25,13 +25,18 @@ export function setTable(plan: Plan, units: UnitSystem): string {
     return { head, cells: sets.map(cell), isNumber: true };
   };
   const most = Math.max(...sets.map(({ flow_lps }) => flow_lps));
+  const [shortest] = [...sets].sort((a, b) => a.spare_m - b.spare_m);
+  const lacking =
+    shortest === undefined || shortest.spare_m >= 0
+      ? ""
+      : `; row ${idOf(shortest.sparest)} lacks ${pressure(-shortest.spare_m)} at its tee`;
   return (
     wrapped(
       `Water: its flow and pressure are ${watering.isShort ? "not enough as it is" : "enough"}; ${
         sets.length === 1
           ? "all rows run together and take"
           : `${sets.length} sets of rows run one at a time, the largest takes`
-      } ${flow(most)}.`,
+      } ${flow(most)}${lacking}.`,
       "",
     ) +
     table([
@@ -43,7 +48,7 @@ export function setTable(plan: Plan, units: UnitSystem): string {
       column("spare", ({ spare_m }) => pressure(spare_m)),
       column("at row", ({ sparest }) => idOf(sparest)),
       column("even", ({ evenness }) => share(evenness.emission_ratio)),
-      column("to fill", ({ fill_h }) => formatQuantity("time", fill_h, units, 0)),
+      column("to fill", ({ fill_h }) => formatQuantity("time", fill_h, units)),
       column("flushed at once", ({ flushable }) => String(flushable)),
     ])
   );

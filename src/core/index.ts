@@ -1,10 +1,12 @@
 /** The public surface of the core: everything a door may use. Nothing but re-exports. */
 export type { Account, AccountInput, AccountKind } from "./account.ts";
+export { type Advice, adviceOf } from "./drip/advice.ts";
 export type { Drip } from "./drip/drip.ts";
 export { headBudget } from "./drip/head-budget.ts";
 export { recommendedEvenness } from "./drip/recommended-evenness.ts";
 export { momentInWords, monthNames } from "./drip/season/months.ts";
 export { type TotalHead, totalHead } from "./drip/total-head.ts";
+export { waterRows } from "./drip/water-rows.ts";
 export { coilsCsv } from "./exchange/coils-csv.ts";
 export {
   type ComparisonJson,
