@@ -37,6 +37,7 @@ export interface WateringSketch {
   /** Rows, by index, that no trench gets to. */
   readonly unreached?: readonly number[];
   readonly sizes?: readonly PricedSize[];
+  readonly prices?: Readonly<Record<string, number>>;
 }
 
 const head_mpkpa = 1 / 9.80665;
@@ -67,6 +68,7 @@ export function createWateringJob(sketch: WateringSketch = {}): WateringJob {
     laterals: laterals(count, rows, sketch),
     pipe: usual.trench.pipe,
     sizes: sketch.sizes ?? testSizes,
+    prices: sketch.prices ?? {},
   };
 }
 

@@ -127,7 +127,8 @@ function flowingIn({ lines, solutions }: Delivery, first_lps: readonly number[])
 }
 
 function pipesOf(job: WateringJob, segments: LineSegments, size: Uint8Array | null): readonly PricedSize[] {
-  const asSet: PricedSize = { ...job.pipe, cost_pm: 0, rating_kpa: Number.NaN };
+  const known = job.sizes.find(({ size }) => size === job.pipe.size);
+  const asSet: PricedSize = { ...job.pipe, cost_pm: known?.cost_pm ?? 0, rating_kpa: known?.rating_kpa ?? Number.NaN };
   return segments.upstream.map((_, i) => (size === null ? asSet : (job.sizes[Number(size[i])] ?? asSet)));
 }
 

@@ -5,6 +5,7 @@ import { type PlanePoint, planePoint } from "../plane/coordinate.ts";
 import type { Project } from "../project/project.ts";
 import type { Rows } from "../rows/rows.ts";
 import type { Trellis } from "../trellis/trellis.ts";
+import { articlePrices } from "./article-prices.ts";
 import { blockJob } from "./block-job.ts";
 import { lateralsJob } from "./laterals-job.ts";
 import { lineJob } from "./line-job.ts";
@@ -52,6 +53,7 @@ export function wateringJob(
     laterals,
     pipe: trench.pipe,
     sizes: pricedSizes(sets.family, materials),
+    prices: articlePrices(materials),
   };
 }
 

@@ -3,7 +3,9 @@ import { firstRun } from "./first-run.ts";
 import { headWorkParts } from "./head-work-parts.ts";
 import { highestPressures } from "./highest-pressure.ts";
 import { lateralNeeds } from "./lateral-needs.ts";
+import { patternCosts } from "./pattern-costs.ts";
 import { seasonOf } from "./season/season-of.ts";
+import { setParts } from "./set-parts.ts";
 import { supplyOf } from "./supply.ts";
 import type { Watering } from "./watering.ts";
 import type { WateringJob } from "./watering-job.ts";
@@ -18,12 +20,12 @@ export function waterRows(job: WateringJob): Watering | null {
   const laterals = lateralNeeds(job);
   const fed = supply === null || job.line === null ? null : wateringOfSets(job, job.line, supply, laterals);
   const sets = fed?.sets ?? [];
+  const pipes = fed?.pipes ?? [];
+  const emitters = fed?.emitters ?? null;
   const blocks = job.blocks.map((_, block) => {
     const own = sets.flatMap((set) => set.laterals.filter((lateral) => job.laterals.block[lateral] === block));
     return fed === null || own.length === 0 ? null : evennessOf(job, own, fed.emitters.flow_lps);
   });
-  const emitters = fed?.emitters ?? null;
-  const pipes = fed?.pipes ?? [];
   return {
     supply,
     laterals,
@@ -32,10 +34,10 @@ export function waterRows(job: WateringJob): Watering | null {
     pipes,
     blocks,
     highest: highestPressures(job, { supply, sets, emitters, pipes }),
-    patterns: [],
+    patterns: fed === null ? [] : patternCosts(fed.of, fed.delivery),
     season: seasonOf(job, { sets, blocks }),
-    firstRun: fed === null ? [] : firstRun(job, fed.sets, fed.emitters),
-    parts: headWorkParts(job, supply),
+    firstRun: emitters === null ? [] : firstRun(job, sets, emitters),
+    parts: [...headWorkParts(job, supply), ...(fed === null ? [] : setParts(job, fed.of.line, fed.delivery))],
     isShort: fed?.isShort ?? false,
   };
 }

@@ -16,6 +16,8 @@ export interface WateringJob {
   readonly pipe: PipeSettings;
   /** What can be chosen, the narrowest first. */
   readonly sizes: readonly PricedSize[];
+  /** Of a piece, a stick of pipe or a metre of wire, by article, where the price list has one. */
+  readonly prices: Readonly<Record<string, number>>;
 }
 
 export interface SourcePlace {
