@@ -43,7 +43,7 @@ test("water is told in the order of the handbook: need, emitters, set time, sets
   const out = await planned(tap);
   const order = [
     /^Need of .* in July: a grown vine [\d.]+ L a week at peak/m,
-    /^Emitters: \d+ emitters of 1\.89 L\/h at 100 kPa, pressure-compensating/m,
+    /^Emitters: [\d,]+ emitters of 1\.89 L\/h at 100 kPa, pressure-compensating/m,
     /^Set time in July: one set usually runs/m,
     /^Water: its flow and pressure are enough; \d sets/m,
     /^set +rows +flow/m,
@@ -98,8 +98,16 @@ test("too little water is said in words and numbers", async () => {
   expect(out.replaceAll(/\s+/g, " ")).toMatch(
     /Water: its flow and pressure are not enough as it is; .* lacks [\d.]+ kPa at its tee/,
   );
+});
+
+test("where hours are too few, what helps is told with its numbers and how to set it, and helps when it is set", async () => {
+  const cool = { reference: [0.5, 0.8, 1.2, 1.8, 2.4, 2.9, 3, 2.8, 2, 1.2, 0.7, 0.5] };
+  const short = { ...tap, season: cool, water: { ...tap.water, hoursADay: 4 } };
+  const out = await planned(short);
   expect(out).toMatch(/^What would help, each by itself:$/m);
-  expect(out).toMatch(/^ +--set '/m);
+  const [, hours = ""] = /^ +--set '(water\.hoursADay=\d+)'$/m.exec(out) ?? [];
+  expect(hours).not.toBe("");
+  expect(await planned(short, ["--set", hours])).not.toContain("What would help");
 });
 
 test("the plan as JSON has the same sets as the tables", async () => {
