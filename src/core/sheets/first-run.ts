@@ -31,11 +31,9 @@ export function firstRunSheet({ project, watering: watered, rows }: Plan, units:
     title: `${project.name}, first run`,
     steps: [
       "Flush first: open the ends of the main line and of the submains, then of the hoses, and let the water run until it is clear.",
-      ...(fewest > 0 && Number.isFinite(fewest)
-        ? [
-            `Flush no more than ${fewest} ${fewest === 1 ? "hose" : "hoses"} of a set at once, or the water does not carry the dirt out.`,
-          ]
-        : []),
+      fewest > 0
+        ? `Flush no more than ${fewest} ${fewest === 1 ? "hose" : "hoses"} of a set at once, or the water does not carry the dirt out.`
+        : "The water does not suffice to flush a hose while all others of its set run: shut some rows while you flush one after another.",
       `Close the ends, run one set, and wait until the gauges stand still: it takes up to ${formatQuantity("time", longest_h, units)} to fill.`,
       "Hold a cup under the emitter of each vine below for three minutes by the watch, and read a gauge at the far end of the hose.",
       "Write beside each number what you found. A tenth less or more is as it should be. Less at the last vine only: look for a kink or a leak. Less everywhere: clean the filter and read the gauge at the source.",
