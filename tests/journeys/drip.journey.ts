@@ -13,11 +13,10 @@ async function openDrip(page: Page, sample = "acre-with-notch"): Promise<void> {
   await expect(answer(page)).toBeVisible();
 }
 
+type BucketTest = readonly [bucket: string, full: string, pressure: string];
+
 /** What a gauge, a bucket and a watch told: each entry is a step of its own. */
-async function stateWater(
-  page: Page,
-  ...tests: readonly (readonly [bucket: string, full: string, pressure: string])[]
-) {
+async function stateWater(page: Page, still: string, ...tests: readonly BucketTest[]): Promise<void> {
   const water = stage(page).getByRole("region", { name: "The water you have" });
   await water.getByLabel("How it is known").selectOption("measured");
   await water.getByLabel("Pressure with nothing flowing").fill(still);

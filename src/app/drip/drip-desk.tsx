@@ -45,7 +45,7 @@ export function DripDesk() {
         <>
           <SetList plan={plan} job={job} watering={watering} />
           {plan.watering && <SupplyPart watered={plan.watering} name={plan.project.name} />}
-          <EvennessList job={job} watering={watering} />
+          <EvennessList plan={plan} job={job} watering={watering} />
           <PipeList pipes={watering.pipes} />
           <HighestList plan={plan} job={job} watering={watering} />
           <PatternList patterns={watering.patterns} sets={sets} currency={materials.currency} />

@@ -1,9 +1,11 @@
 import { emittersAccount, flowAccount } from "../../core/drip/accounts.ts";
+import { emissionAccount } from "../../core/drip/evenness-accounts.ts";
+import { setFlowAccount, setsAccount } from "../../core/drip/set-accounts.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
 import { count } from "../strip/count.ts";
 import { ResultLine } from "../strip/result-line.tsx";
-import { wholeWatering } from "./whole-watering.ts";
+import { leastEven, wholeWatering } from "./whole-watering.ts";
 
 /** "2 sets, 4.1 gal/min, 92 % even"; what all emitters take while the water is not known. */
 export function DripLine() {
@@ -11,15 +13,34 @@ export function DripLine() {
   const [plan, units] = [shownPlan.value, unitsSignal.value];
   if (!plan?.rows || !plan.drip) return <>none yet</>;
   const { rows, drip, project } = plan;
-  const watering = plan.watering?.watering ?? null;
+  const [job, watering] = [plan.watering?.job, plan.watering?.watering ?? null];
   const whole = watering && wholeWatering(watering);
-  if (watering && whole) {
+  if (job && watering && whole) {
+    const [largest] = [...watering.sets].sort((one, other) => other.flow_lps - one.flow_lps);
+    const least = leastEven(watering);
+    const [block, evenness] = [job.blocks[least], watering.blocks[least]];
     return (
       <>
-        {count(watering.sets.length, "set")}, {formatQuantity("flow", whole.most_lph, units)},{" "}
-        {whole.spare_kpa < 0 || watering.isShort
-          ? "short of water"
-          : `${Math.round(100 * whole.evenness_ratio)} % even`}
+        <ResultLine
+          parts={[
+            {
+              value: count(watering.sets.length, "set"),
+              label: "one after another",
+              account: () => setsAccount(job, watering),
+            },
+            {
+              value: formatQuantity("flow", whole.most_lph, units),
+              label: "in the largest set",
+              account: () => (largest ? setFlowAccount(largest) : null),
+            },
+            {
+              value: `${Math.round(100 * whole.evenness_ratio)} % even`,
+              label: "emission uniformity",
+              account: () => (block && evenness ? emissionAccount(block, evenness) : null),
+            },
+          ]}
+        />
+        {(whole.spare_kpa < 0 || watering.isShort) && ", short of water"}
       </>
     );
   }

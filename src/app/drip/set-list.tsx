@@ -1,4 +1,6 @@
+import { emissionAccount } from "../../core/drip/evenness-accounts.ts";
 import { monthNames } from "../../core/drip/season/months.ts";
+import { setFlowAccount, spareAccount } from "../../core/drip/set-accounts.ts";
 import { startPressureAccount } from "../../core/drip/supply-accounts.ts";
 import type { Watering, WaterSet } from "../../core/drip/watering.ts";
 import type { WateringJob } from "../../core/drip/watering-job.ts";
@@ -44,9 +46,13 @@ export function SetList({ plan, job, watering }: SetListProps) {
 function SetRows({ plan, job, watering, set }: SetListProps & { readonly set: WaterSet }) {
   const units = useStore().units.value;
   const pressure = (head_m: number) => formatQuantity("pressure", pressureOf_kpa(head_m), units);
-  const hours = runHours(job, watering, set);
+  const hours = runHours(watering);
   const fast_mps = set.nodes.velocity_mps.reduce((most, each) => Math.max(most, each), 0);
   const isShort = set.spare_m < 0;
+  const even = `${Math.round(100 * set.evenness.emission_ratio)} %`;
+  const inBlocks = [...new Set(set.laterals.map((lateral) => job.laterals.block[lateral] ?? -1))];
+  // Of several blocks each has emitters of its own: their evenness is told block by block.
+  const block = inBlocks.length === 1 ? job.blocks[inBlocks[0] ?? -1] : undefined;
   const [lowest, highest] = [set.evenness.lowest_lps, set.evenness.highest_lps].map((flow_lps) =>
     formatQuantity("flow", lphOf(flow_lps), units),
   );
@@ -59,7 +65,13 @@ function SetRows({ plan, job, watering, set }: SetListProps & { readonly set: Wa
         </th>
       </tr>
       <tr>
-        <td>{formatQuantity("flow", lphOf(set.flow_lps), units)}</td>
+        <td>
+          <Figure
+            value={formatQuantity("flow", lphOf(set.flow_lps), units)}
+            label={`set ${set.name}`}
+            account={() => setFlowAccount(set)}
+          />
+        </td>
         <td>
           <Figure
             value={pressure(set.source_m - job.source.height_m)}
@@ -75,9 +87,23 @@ function SetRows({ plan, job, watering, set }: SetListProps & { readonly set: Wa
               <span aria-hidden="true">△ </span>short of{" "}
             </>
           )}
-          {pressure(Math.abs(set.spare_m))}
+          <Figure
+            value={pressure(Math.abs(set.spare_m))}
+            label={`${isShort ? "missing" : "to spare"}, set ${set.name}`}
+            account={() => spareAccount(job, watering, set, rowOf(plan, job, set.sparest))}
+          />
         </td>
-        <td>{Math.round(100 * set.evenness.emission_ratio)} %</td>
+        <td>
+          {block ? (
+            <Figure
+              value={even}
+              label={`emission uniformity, set ${set.name}`}
+              account={() => emissionAccount(block, set.evenness)}
+            />
+          ) : (
+            even
+          )}
+        </td>
       </tr>
       <tr class="set-more">
         <td colSpan={4}>
@@ -96,10 +122,9 @@ function SetRows({ plan, job, watering, set }: SetListProps & { readonly set: Wa
   );
 
   /** At the peak, of the block that asks for most in it. */
-  function runHours(ofJob: WateringJob, { season }: Watering, { laterals }: WaterSet): string | null {
+  function runHours({ season }: Watering): string | null {
     if (season === null) return null;
-    const blocks = new Set(laterals.map((lateral) => ofJob.laterals.block[lateral] ?? -1));
-    const peak = [...blocks]
+    const peak = inBlocks
       .flatMap((block) => season[block]?.peak ?? [])
       .reduce<Peak | null>((most, each) => (most === null || each.peak_h > most.peak_h ? each : most), null);
     if (peak === null) return null;

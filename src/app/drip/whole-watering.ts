@@ -32,3 +32,12 @@ export function wholeWatering({ sets, blocks, season }: Watering): WholeWatering
       .reduce<SeasonMonth | null>((most, month) => (most === null || month.all_h > most.all_h ? month : most), null),
   };
 }
+
+/** Index of the block that gets its water least evenly. */
+export function leastEven({ blocks }: Watering): number {
+  return blocks.reduce(
+    (least, block, b) =>
+      block !== null && block.emission_ratio < (blocks[least]?.emission_ratio ?? Infinity) ? b : least,
+    0,
+  );
+}
