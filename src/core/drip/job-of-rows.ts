@@ -10,7 +10,7 @@ import { blockJob } from "./block-job.ts";
 import { lateralsJob } from "./laterals-job.ts";
 import { lineJob } from "./line-job.ts";
 import { pricedSizes } from "./priced-sizes.ts";
-import type { WateringJob } from "./watering-job.ts";
+import type { PricedSize, WateringJob } from "./watering-job.ts";
 
 /** What the stage needs of a project. */
 export type WateringInput = Pick<
@@ -52,9 +52,16 @@ export function wateringJob(
     blocks: blocks.map(blockJob),
     laterals,
     pipe: trench.pipe,
-    sizes: pricedSizes(sets.family, materials),
+    sizes: wideEnough(pricedSizes(sets.family, materials), blocks),
     prices: articlePrices(materials),
   };
+}
+
+/** A main line is not narrower than the risers that leave it: common practice, no source. */
+function wideEnough(sizes: readonly PricedSize[], blocks: WateringInput["blocks"]): readonly PricedSize[] {
+  const riser_mm = Math.min(...blocks.map(({ drip }) => drip.riserInside_mm));
+  const wide = sizes.filter(({ inside_mm }) => inside_mm >= riser_mm);
+  return wide.length > 0 ? wide : sizes.slice(-1);
 }
 
 function firstKnown_m({ rows }: Rows, heightAt: HeightAt): number {

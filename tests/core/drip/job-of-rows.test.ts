@@ -154,3 +154,10 @@ test("a compensating emitter holds its flow from the least of its range on, a pl
   expect(plain.blocks[0]?.emitter).toMatchObject({ nominal_lps: 0.001, from_m: null });
   expect(plain.blocks[0]?.emitter.nominalHead_m).toBeCloseTo(10, 9);
 });
+
+test("pipes narrower than the riser are not chosen from", () => {
+  const family = { ...createProject().sets, family: "pvc-40" } as const;
+  const narrowest = (riserInside_mm: number) =>
+    jobOf({ drip: { riserInside_mm }, project: { sets: family } }).sizes[0]?.size;
+  expect([15, 20.574, 26, 500].map(narrowest)).toEqual(["pvc-40-0.5in", "pvc-40-0.75in", "pvc-40-1in", "pvc-40-4in"]);
+});
