@@ -1,6 +1,6 @@
 import { pipeLosses } from "../../src/core/hydraulics/pipe-losses.ts";
 import type { SizeChoice, SizingJob } from "../../src/core/hydraulics/size-pipes.ts";
-import { between, type Random, wholeBetween } from "./random.ts";
+import { between, createRandom, type Random, wholeBetween } from "./random.ts";
 
 /** Inside diameters of PVC Schedule 40 from 3/4 in to 4 in, and invented prices a metre. */
 export const sizeChoices: readonly SizeChoice[] = [
@@ -64,6 +64,67 @@ export function randomTree(random: Random, pipes: number, sizes: number): Sizing
     wanted_m: Float64Array.from({ length: pipes }, () => (random() < 0.2 ? -Infinity : between(random, 9, 12))),
     sizes: sizeChoices.slice(8 - sizes - 1, 7),
     mostVelocity_mps: between(random, 1, 2.5),
+  };
+}
+
+export interface ManyTees {
+  readonly name: string;
+  readonly tees: number;
+  /** Submains that leave the main line; 0: all tees stand on the main line. */
+  readonly submains: number;
+  readonly flow_lps: number;
+  readonly source_m: number;
+  readonly isTapering: boolean;
+}
+
+/** Main lines with many tees, as an answer is stored of (`tests/fixtures/pipe-sizes/optimal.json`): tight and loose, free and never wider downstream. */
+export const manyTees: readonly ManyTees[] = [false, true].flatMap((isTapering) => [
+  { name: "60 tees", tees: 60, submains: 0, flow_lps: 2.4, source_m: 14, isTapering },
+  { name: "60 tees, tight", tees: 60, submains: 0, flow_lps: 2.4, source_m: 11.5, isTapering },
+  { name: "400 tees", tees: 400, submains: 0, flow_lps: 6, source_m: 20, isTapering },
+  { name: "400 tees on 8 submains", tees: 400, submains: 8, flow_lps: 8, source_m: 18, isTapering },
+]);
+
+/** The job: 100 m to the first tee or submain, tees 2.4 to 3.2 m apart, ground that falls and rises by half a metre; the same for the same wish. */
+export function createManyTees({ tees, submains, flow_lps, source_m, isTapering }: ManyTees): SizingJob {
+  const random = createRandom(tees + submains);
+  const each_lps = flow_lps / tees;
+  const perSubmain = submains === 0 ? 0 : tees / submains;
+  const upstream: number[] = [];
+  const length_m: number[] = [];
+  const wanted_m: number[] = [];
+  const add = (up: number, each_m: number, wanted: number): number => {
+    upstream.push(up);
+    length_m.push(Math.round(each_m * 100) / 100);
+    wanted_m.push(wanted);
+    return upstream.length - 1;
+  };
+  const tee = (up: number, i: number): number =>
+    add(up, i === 0 ? 100 : between(random, 2.4, 3.2), 10 + Math.round(50 * Math.sin(i / 20)) / 100);
+  if (submains === 0) {
+    for (let i = 0; i < tees; i++) tee(i - 1, i);
+  } else {
+    let main = -1;
+    for (let k = 0; k < submains; k++) {
+      main = add(main, k === 0 ? 100 : 30, -Infinity);
+      let at = main;
+      for (let i = 0; i < perSubmain; i++) at = tee(at, i + 1);
+    }
+  }
+  const flows = wanted_m.map((wanted) => (wanted === -Infinity ? 0 : each_lps));
+  for (let i = flows.length - 1; i > 0; i--) {
+    const up = Number(upstream[i]);
+    if (up >= 0) flows[up] = Number(flows[up]) + Number(flows[i]);
+  }
+  return {
+    ...usual,
+    upstream: Int32Array.from(upstream),
+    length_m: Float64Array.from(length_m),
+    flow_lps: Float64Array.from(flows),
+    wanted_m: Float64Array.from(wanted_m),
+    source_m,
+    isTapering,
+    mostVelocity_mps: 2,
   };
 }
 
