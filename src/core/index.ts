@@ -96,4 +96,5 @@ export {
 } from "./units.ts";
 export { validatePlan } from "./validate-plan.ts";
 export { type ComparedLine, type ComparedTotal, type Comparison, comparePlans } from "./variants.ts";
-export { type WhatIf, whatIfs } from "./what-ifs.ts";
+export type { WhatIf } from "./what-if.ts";
+export { whatIfs } from "./what-ifs.ts";

@@ -2,14 +2,8 @@ import { endAssemblyNames } from "./project/end-assembly-names.ts";
 import type { Block, Json, JsonObject, Project, TieOffKind } from "./project/project.ts";
 import { si } from "./project/si.ts";
 import { blockPath, wiresAsWritten } from "./project/wires-as-written.ts";
-
-/** A change of mind worth looking at: what it is called and which settings it changes. */
-export interface WhatIf {
-  /** How it is asked for on the command line: "loop-at-the-end". */
-  readonly id: string;
-  readonly name: string;
-  readonly edits: readonly (readonly [path: string, value: Json])[];
-}
+import { waterWhatIfs } from "./water-what-ifs.ts";
+import type { WhatIf } from "./what-if.ts";
 
 /** Sizes closer than this, mm, are one: a ten-thousandth. */
 const sameSize_mm = 1e-4;
@@ -18,8 +12,8 @@ const secondFruiting_m = 0.2032;
 
 /**
  * Changes that people weigh, for one block of a project (coils and the trench for all): how wires end at the end of a row, one fruiting wire or
- * two, thicker or thinner wire, shorter or longer coils, another end assembly, all rows fed at one end, a deeper trench. Those that would change
- * nothing are left out.
+ * two, thicker or thinner wire, shorter or longer coils, another end assembly, all rows fed at one end, a deeper trench, other emitters, valves and
+ * pipes. Those that would change nothing are left out.
  */
 export function whatIfs(project: Project, blockId: string): readonly WhatIf[] {
   const block = project.blocks.find(({ id }) => id === blockId);
@@ -32,6 +26,7 @@ export function whatIfs(project: Project, blockId: string): readonly WhatIf[] {
     ...ends(project, block),
     ...waterEnds(project, block),
     ...covers(project),
+    ...waterWhatIfs(project, block),
   ];
 }
 

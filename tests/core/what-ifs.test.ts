@@ -5,6 +5,7 @@ import { createPlanner } from "../../src/core/planner.ts";
 import { withSettings } from "../../src/core/project/edits.ts";
 import { parseProject } from "../../src/core/project/parse.ts";
 import type { Project } from "../../src/core/project/project.ts";
+import { si } from "../../src/core/project/si.ts";
 import { comparePlans } from "../../src/core/variants.ts";
 import { whatIfs } from "../../src/core/what-ifs.ts";
 
@@ -79,4 +80,28 @@ test("a deeper cover moves more earth along the same line", () => {
   expect(total("Trench to dig")?.right).toBeCloseTo(Number(total("Trench to dig")?.left), 9);
   expect(Number(total("Earth to dig")?.right)).toBeGreaterThan(1.2 * Number(total("Earth to dig")?.left));
   expect(whatIfs(changedBy("cover-30in"), block?.id ?? "").map(({ id }) => id)).not.toContain("cover-24in");
+});
+
+test("smaller emitters are as many, and less water at a time; two at a vine are twice as many", () => {
+  const smaller = planOf(changedBy("emitters-0.4gph"));
+  expect(smaller.drip?.emitters).toBe(asItIs.drip?.emitters);
+  expect(Number(smaller.drip?.flow_lph) / Number(asItIs.drip?.flow_lph)).toBeCloseTo(
+    si("flow", "0.4 gal/h") / Number(block?.drip.emitterFlow_lph),
+    9,
+  );
+  expect(planOf(changedBy("two-emitters")).drip?.emitters).toBe(2 * Number(asItIs.drip?.emitters));
+});
+
+test("valves and pipes are offered where there is water to open and shut, in the sizes of the country", () => {
+  const ids = (of: Project) => whatIfs(of, block?.id ?? "").map(({ id }) => id);
+  expect(ids(project)).toContain("cock-a-row");
+  expect(ids(project)).toContain("pipe-pvc-sdr26");
+  expect(ids(project)).not.toContain("pipe-pvc-pn6");
+  const dry = { ...project, water: { ...project.water, kind: "unknown" as const } };
+  expect(ids(dry)).not.toContain("cock-a-row");
+  expect(ids({ ...project, sets: { ...project.sets, sizing: "as-set" } })).not.toContain("pipe-pvc-sdr26");
+  const first = project.blocks[0];
+  if (first === undefined) throw new Error("the sample has a block");
+  const built = { ...project, blocks: [{ ...first, drip: { ...first.drip, emitterPlacing: "in-line" as const } }] };
+  expect(ids(built)).not.toContain("two-emitters");
 });

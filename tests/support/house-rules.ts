@@ -17,7 +17,9 @@ const roof = [
   "validate-plan",
   "nothing-lost",
   "variants",
+  "what-if",
   "what-ifs",
+  "water-what-ifs",
   "index",
 ];
 
