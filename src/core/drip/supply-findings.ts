@@ -3,21 +3,22 @@ import type { WaterSettings } from "../project/water-settings.ts";
 import { headWorkFindings } from "./head-work-findings.ts";
 import { readingFindings } from "./reading-findings.ts";
 import { supplyOf } from "./supply.ts";
+import { thinReadings } from "./thin-readings.ts";
 import { unitFindings } from "./unit-findings.ts";
 import { waterCautions } from "./water-cautions.ts";
 import type { WateringJob } from "./watering-job.ts";
 
 /**
  * What is odd about the water as it is stated, with the suspected cause, and the cautions about it; nothing while the water is not known.
- * Findings: `drip/water-incomplete`, `drip/level-below`, `drip/static-unknown`, `drip/one-pump-point`, `drip/no-pressure-read`,
- * `drip/others-take-all`, `drip/no-line`; those of readings, units, head works and cautions.
+ * Findings: `drip/water-incomplete`, `drip/level-below`, `drip/others-take-all`, `drip/no-line`; those of readings, units, head works and
+ * cautions.
  */
 export function supplyFindings(job: WateringJob): readonly Finding[] {
   const { water, source, sets } = job;
   if (water.kind === "unknown") return [];
   const supply = supplyOf(job);
   return [
-    ...(supply === null ? missing(water) : thinlyRead(water)),
+    ...(supply === null ? missing(water) : thinReadings(water)),
     ...readingFindings(water),
     ...unitFindings(water),
     ...othersTakeAll(water, supply?.most_lps ?? Infinity),
@@ -60,44 +61,6 @@ function missing({ kind, tankLevel_m, staticPressure_kpa }: WaterSettings): read
       say`Measure it and enter it, or set the water to not known yet.`,
     ),
   ];
-}
-
-function thinlyRead({ kind, tests, pump, staticPressure_kpa }: WaterSettings): readonly Finding[] {
-  const found: Finding[] = [];
-  if (kind === "measured" && staticPressure_kpa === null) {
-    found.push(
-      unplaced(
-        "drip/static-unknown",
-        "note",
-        say`The pressure with nothing flowing is not given.`,
-        say`Nothing above the highest reading is counted on, and what closed valves have to stand is estimated.`,
-        say`Close everything, wait, and read the gauge.`,
-      ),
-    );
-  }
-  if (kind === "pump" && pump.length === 1) {
-    found.push(
-      unplaced(
-        "drip/one-pump-point",
-        "note",
-        say`The pump's curve is one point.`,
-        say`It is reckoned to give that pressure up to that flow; at closed valves it gives more, which is not known.`,
-        say`Add its pressure at no flow and one or two points between, from its maker's curve.`,
-      ),
-    );
-  }
-  if (kind !== "pump" && tests.length > 0 && tests.every(({ pressure_kpa }) => pressure_kpa === null)) {
-    found.push(
-      unplaced(
-        "drip/no-pressure-read",
-        "note",
-        say`No pressure was read while a bucket filled.`,
-        say`All of the pressure is reckoned to be used up at that flow, as from an open outlet; between it and none the curve is an estimate.`,
-        say`Put a gauge before a half-open valve and fill the bucket again, best at two or three openings.`,
-      ),
-    );
-  }
-  return found;
 }
 
 function othersTakeAll({ others_lph }: WaterSettings, most_lps: number): readonly Finding[] {

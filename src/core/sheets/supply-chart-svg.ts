@@ -1,9 +1,10 @@
 import type { Watered } from "../drip/watering-stage.ts";
 import type { UnitSystem } from "../units.ts";
-import { type ChartAxis, chartAxis } from "./chart-axis.ts";
+import { chartAxis } from "./chart-axis.ts";
 import { chartStyle } from "./chart-style.ts";
-import { placedLabels } from "./placed-labels.ts";
 import { type ChartPoint, type SupplyChart, type SupplyLine, supplyChart } from "./supply-chart.ts";
+import { limitLines, setMarks } from "./supply-chart-marks.ts";
+import { plot, type SupplyScale, top_px } from "./supply-chart-scale.ts";
 import { supplyInWords, supplyReading } from "./supply-in-words.ts";
 import { svgSheet, wrappedLines } from "./svg-sheet.ts";
 import { escaped, px, svgTag } from "./svg-text.ts";
@@ -23,15 +24,7 @@ export interface SupplyChartSheet {
 const usualWidth_px = 720;
 const title_px = 26;
 const line_px = 18;
-const plot = { left: 60, right: 18, height: 260, under: 42 } as const;
-/** Lines for the sets' numbers over the plot. */
-const tagLines = 3;
-const tagLine_px = 20;
-const top_px = tagLines * tagLine_px + 10;
 const content_px = top_px + plot.height + plot.under;
-const letter_px = 7.4;
-/** Sets that run within so many pixels share a number plate. */
-const beside_px = 9;
 
 /**
  * What the water gives against what each set takes, as one SVG text that needs nothing else, titled, told how to read; null while the water
@@ -77,20 +70,12 @@ export function supplyChartSheet(watered: Watered, options: ChartOptions): Suppl
   };
 }
 
-interface Scale {
-  readonly across: ChartAxis;
-  readonly up: ChartAxis;
-  readonly x: (flow_lph: number) => number;
-  readonly y: (pressure_kpa: number) => number;
-  readonly width: number;
-}
-
 function content(chart: SupplyChart, units: UnitSystem, width_px: number): string {
   const inside = width_px - plot.left - plot.right;
   const across = chartAxis("flow", 0, chart.widest_lph, units, Math.max(3, Math.floor(inside / 90)));
   const up = chartAxis("pressure", 0, chart.highest_kpa * 1.05, units, 6);
   const foot = top_px + plot.height;
-  const scale: Scale = {
+  const scale: SupplyScale = {
     across,
     up,
     x: (flow_lph) => plot.left + (inside * flow_lph) / across.to,
@@ -99,14 +84,14 @@ function content(chart: SupplyChart, units: UnitSystem, width_px: number): strin
   };
   return [
     grid(scale),
-    limits(chart, scale),
+    limitLines(chart, scale),
     ...demands(chart, scale),
     ...curves(chart, scale),
-    tags(chart, scale),
+    setMarks(chart, scale),
   ].join("");
 }
 
-function grid({ across, up, x, y, width }: Scale): string {
+function grid({ across, up, x, y, width }: SupplyScale): string {
   const foot = y(0);
   const lines = [
     ...across.ticks.map(({ value }) => `M${px(x(value))} ${px(foot)}V${px(y(up.to))}`),
@@ -138,26 +123,6 @@ function grid({ across, up, x, y, width }: Scale): string {
   );
 }
 
-/** Upright lines at what is counted on, at the most, and at the least that a pump holds. */
-function limits({ most_lph, counted_lph, least_lph, margin_ratio }: SupplyChart, scale: Scale): string {
-  const upright = (flow_lph: number, text: string, name: string) => {
-    const [at, foot] = [scale.x(flow_lph), scale.y(0)];
-    return (
-      svgTag("path", { class: name, d: `M${px(at)} ${px(foot)}V${px(scale.y(scale.up.to))}` }) +
-      svgTag(
-        "text",
-        { class: "chart-halo", x: at - 5, y: foot - 8, transform: `rotate(-90 ${px(at - 5)} ${px(foot - 8)})` },
-        escaped(text),
-      )
-    );
-  };
-  return [
-    most_lph === null ? "" : upright(most_lph, "most", "chart-limit"),
-    counted_lph === null || margin_ratio === 0 ? "" : upright(counted_lph, "counted on", "chart-counted"),
-    least_lph === 0 ? "" : upright(least_lph, "least the pump holds", "chart-counted"),
-  ].join("");
-}
-
 const names: Readonly<Record<SupplyLine, string>> = {
   gauge: "at the gauge",
   clean: "filter clean",
@@ -165,7 +130,7 @@ const names: Readonly<Record<SupplyLine, string>> = {
 };
 
 /** The supply lines, and their names at their left ends, the lowest first, as long as no other name stands there. */
-function curves({ curves: all }: SupplyChart, { x, y }: Scale): readonly string[] {
+function curves({ curves: all }: SupplyChart, { x, y }: SupplyScale): readonly string[] {
   const taken: number[] = [];
   const named = [...all].reverse().map(({ of, points: [first] }) => {
     const at = y(first?.pressure_kpa ?? 0) + 16;
@@ -179,7 +144,7 @@ function curves({ curves: all }: SupplyChart, { x, y }: Scale): readonly string[
   ];
 }
 
-function demands({ sets }: SupplyChart, { x, y, across, up }: Scale): readonly string[] {
+function demands({ sets }: SupplyChart, { x, y, across, up }: SupplyScale): readonly string[] {
   return sets.map(({ demand }) => {
     const shown = demand.filter(
       (point) => point.flow_lph <= across.to && point.pressure_kpa <= up.to && point.pressure_kpa >= 0,
@@ -188,53 +153,8 @@ function demands({ sets }: SupplyChart, { x, y, across, up }: Scale): readonly s
   });
 }
 
-function pathOf(points: readonly ChartPoint[], x: Scale["x"], y: Scale["y"]): string {
+function pathOf(points: readonly ChartPoint[], x: SupplyScale["x"], y: SupplyScale["y"]): string {
   return points
     .map((point, i) => `${i === 0 ? "M" : "L"}${px(x(point.flow_lph))} ${px(y(point.pressure_kpa))}`)
     .join("");
-}
-
-/** A dot where each set runs, and its number over the plot; sets that run at the same place share one. */
-function tags({ sets }: SupplyChart, { x, y, width }: Scale): string {
-  const places: { readonly at: ChartPoint; readonly x: number; readonly y: number; readonly names: string[] }[] = [];
-  for (const { name, at } of sets) {
-    const [own, high] = [x(at.flow_lph), y(at.pressure_kpa)];
-    const near = places.find((place) => Math.abs(place.x - own) < beside_px && Math.abs(place.y - high) < beside_px);
-    if (near === undefined) places.push({ at, x: own, y: high, names: [name] });
-    else near.names.push(name);
-  }
-  const labels = places.map((place) => ({ ...place, dot: place.x, text: sharedNames(place.names) }));
-  const placed = placedLabels(labels, tagLines, letter_px, width - plot.right);
-  const dots = sets.map(({ at, isShort }) =>
-    svgTag("circle", {
-      class: isShort ? "chart-dot is-short" : "chart-dot",
-      cx: x(at.flow_lph),
-      cy: y(at.pressure_kpa),
-      r: 4,
-    }),
-  );
-  const plates = placed.map((place) => {
-    const foot = top_px - 8 - place.line * tagLine_px;
-    return (
-      svgTag("path", {
-        class: "chart-lead",
-        d: `M${px(place.x)} ${px(foot + 4)}L${px(place.dot)} ${px(place.y - 5)}`,
-      }) +
-      svgTag(
-        "text",
-        { class: "chart-halo", x: place.x, y: foot, "text-anchor": "middle", "font-weight": 700 },
-        escaped(place.text),
-      )
-    );
-  });
-  return plates.join("") + dots.join("");
-}
-
-/** "set 3", "sets 1, 2, 5", "sets 1 to 7" */
-function sharedNames(all: readonly string[]): string {
-  const [first = ""] = all;
-  if (all.length === 1) return `set ${first}`;
-  const isRun = all.every((name, i) => Number(name) === Number(first) + i);
-  if (isRun && all.length > 2) return `sets ${first} to ${all.at(-1)}`;
-  return `sets ${all.length > 6 ? `${all.slice(0, 5).join(", ")} and ${all.length - 5} more` : all.join(", ")}`;
 }

@@ -208,7 +208,11 @@ test("a tank below its own outlet", () => {
 
 test("readings that are thin are noted", () => {
   expect(codesOf(oddities({ staticPressure_kpa: null }))).toEqual(["drip/static-unknown"]);
+  expect(codesOf(oddities({ kind: "town", staticPressure_kpa: null }))).toEqual(["drip/static-unknown"]);
   expect(codesOf(oddities({ tests: [bucket(5, 20, null)] }))).toEqual(["drip/no-pressure-read"]);
+  expect(readOf("drip/no-flowing-pressure", { kind: "town", tests: [], limitFlow_lph: 8 * gpm_lph })).toContain(
+    "it is reckoned to stay 60 psi up to the limit",
+  );
   const pump = [{ flow_lph: 15 * gpm_lph, pressure_kpa: 40 * psi_kpa }];
   expect(codesOf(oddities({ kind: "pump", staticPressure_kpa: null, pump }))).toEqual(["drip/one-pump-point"]);
 });
