@@ -1,6 +1,6 @@
 import { monthNames } from "../../core/drip/season/months.ts";
-import type { Watering } from "../../core/drip/watering.ts";
-import type { WateringJob } from "../../core/drip/watering-job.ts";
+import type { Evenness, Watering } from "../../core/drip/watering.ts";
+import type { BlockJob, WateringJob } from "../../core/drip/watering-job.ts";
 import type { Plan } from "../../core/plan.ts";
 import type { WaterSettings } from "../../core/project/water-settings.ts";
 import { formatQuantity, type UnitSystem } from "../../core/units.ts";
@@ -57,7 +57,21 @@ function answerOf(plan: Plan, isBeingLaid: boolean, units: UnitSystem): Answer {
   if (watering.supply === null) return open(missing(project.water));
   const whole = wholeWatering(watering);
   if (whole === null) return open("No way for the main line was found, so no set can be fed.");
-  return lacking(plan, job, watering, whole, units) ?? enough(project.water, watering, whole, units);
+  const uneven = job.blocks.find((block, b) => isUneven(block, watering.blocks[b] ?? null));
+  const answer = lacking(plan, job, watering, whole, units) ?? enough(project.water, watering, whole, units);
+  if (answer.is !== "yes" || uneven === undefined) return answer;
+  const share = (ratio: number) => formatQuantity("ratio", ratio, units, 0);
+  const got = watering.blocks[job.blocks.indexOf(uneven)]?.emission_ratio ?? 0;
+  return {
+    is: "no",
+    words: `Enough water, but not as evenly as asked for: ${share(got)}, and ${share(uneven.drip.evenness_ratio)} is wanted${job.blocks.length > 1 ? ` in ${uneven.name}` : ""}.`,
+    more: `${capital(answer.words.replace(/^Yes: /, ""))} ${answer.more}`,
+  };
+}
+
+/** The same hair as the advice has. */
+function isUneven({ drip }: BlockJob, evenness: Evenness | null): boolean {
+  return evenness !== null && evenness.emission_ratio < drip.evenness_ratio - 1e-3;
 }
 
 /** What is short, at any hour; null when every row has its pressure. */

@@ -1,6 +1,7 @@
 import "./drip.css";
 import "./drip-results.css";
 import { useStore } from "../store-context.ts";
+import { AdviceList } from "./advice-list.tsx";
 import { EnoughWater } from "./answer.tsx";
 import { DripCaution } from "./drip-caution.tsx";
 import { EmitterFields } from "./emitter-fields.tsx";
@@ -31,6 +32,7 @@ export function DripDesk() {
   return (
     <>
       <EnoughWater plan={plan} />
+      {job && watering && <AdviceList job={job} watering={watering} />}
       <WaterFields water={water} />
       <EmitterFields key={block.id} drip={block.drip} />
       <div class="drip-parts">

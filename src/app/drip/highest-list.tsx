@@ -1,7 +1,9 @@
+import { highestAccount } from "../../core/drip/pressure-accounts.ts";
 import type { HighestPressure, Watering } from "../../core/drip/watering.ts";
 import type { WateringJob } from "../../core/drip/watering-job.ts";
 import type { Plan } from "../../core/plan.ts";
 import { formatQuantity } from "../../core/units.ts";
+import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { usePipeName } from "./pipe-list.tsx";
 import { rowOf } from "./row-runs.ts";
@@ -52,7 +54,11 @@ export function HighestList({ plan, job, watering }: HighestListProps) {
                 {what(each)} <small>{whenWords[each.when]}</small>
               </th>
               <td>
-                {pressure(each.pressure_kpa)}
+                <Figure
+                  value={pressure(each.pressure_kpa)}
+                  label={`${what(each)}, ${whenWords[each.when]}`}
+                  account={() => highestAccount(each)}
+                />
                 {each.pressure_kpa > each.most_kpa && (
                   <small>
                     <span aria-hidden="true">△ </span>too high
