@@ -21,7 +21,7 @@ metre-equivalent for every row's two ends. The best bearing outside the locked r
 Every override, --set too, holds for both.`,
   draw: `Writes to standard output. Heights and lengths of a row are to one scale unless they are too flat to see; the sag of wires is drawn larger;
 with --trench it is the ground, the pipe and the bottom of the trench, with what to dig at every station. The drawing says what is drawn larger.
---supply and --season are charts; they need the water, or the season, to be stated in the file or with --set.`,
+--lateral, --line, --supply and --season are charts of the water; what they need of it has to be stated in the file or with --set.`,
   heights: `Give a project and a GeoTIFF of heights, or a GPX track with heights. Only the ground around the parcels is read; the heights become a feature of the project, in
 place of those taken from a file of that name before. What the heights are counted in has to be stated: a wrong unit makes every slope
 wrong by more than three times.`,

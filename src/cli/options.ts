@@ -96,6 +96,18 @@ export const options: readonly Option[] = [
     help: "the branch of the trench to draw: main, a, b and so on; else main",
     commands: ["draw"],
   },
+  {
+    name: "lateral",
+    value: "ROW",
+    help: "pressure and flow of the emitters along the hose of a row",
+    commands: ["draw"],
+  },
+  {
+    name: "line",
+    value: "SET",
+    help: "pressure and flow along main line and submain to the last row of a set",
+    commands: ["draw"],
+  },
   { name: "supply", value: null, help: "what the water gives against what each set of rows takes", commands: ["draw"] },
   {
     name: "season",

@@ -62,6 +62,8 @@ export { type Block, type Json, type JsonObject, type Project, type Role, roles 
 export { serializeProject } from "./project/serialize.ts";
 export type { BlockRows, Positions, Row, Rows, Sweep, SweepPoint } from "./rows/rows.ts";
 export { type FirstRunSheet, firstRunSheet } from "./sheets/first-run.ts";
+export { lateralChartSvg } from "./sheets/lateral-chart-svg.ts";
+export { lineChartSvg } from "./sheets/line-chart-svg.ts";
 export { type RowSide, rowSide, type SidePost, type SideStake, type Upright } from "./sheets/row-side.ts";
 export { rowSideSvg, type SideSvgOptions } from "./sheets/row-side-svg.ts";
 export { seasonChartSvg } from "./sheets/season-chart-svg.ts";

@@ -12,7 +12,7 @@ import { overInputs } from "../batch.ts";
 import { findingsReport } from "../findings-report.ts";
 import { printable } from "../printable.ts";
 import { type Terminal, UsageError } from "../terminal.ts";
-import { type Drawing, seasonDrawing, supplyDrawing } from "../water-drawings.ts";
+import { type Drawing, lateralDrawing, lineDrawing, seasonDrawing, supplyDrawing } from "../water-drawings.ts";
 
 /** `tautrow draw`: the side of one row of a plan, or of a branch of its trench, or a chart of its water, as SVG on standard output. Gives the exit code. */
 export function drawCommand(args: Arguments, terminal: Terminal): Promise<number> {
@@ -85,6 +85,8 @@ const drawings: readonly {
 }[] = [
   rowSide,
   { asks: ["trench", "branch"], takes: ["trench", "branch", "scale", "raise"], drawing: trenchDrawing },
+  { asks: ["lateral"], takes: ["lateral"], drawing: lateralDrawing },
+  { asks: ["line"], takes: ["line"], drawing: lineDrawing },
   { asks: ["supply"], takes: ["supply"], drawing: () => supplyDrawing },
   { asks: ["season"], takes: ["season", "block"], drawing: seasonDrawing },
 ];

@@ -15,15 +15,15 @@ const flowOf = fc.double({ min: 5, max: 20_000, noNaN: true });
 const bucket = fc.record({
   volume_l: fc.double({ min: 1, max: 200, noNaN: true }),
   time_h: fc.double({ min: 1 / 3600, max: 0.2, noNaN: true }),
-  pressure_kpa: fc.option(pressure),
+  pressure_kpa: fc.option(pressure, { nil: null }),
 });
 const work = fc
   .record({
     kind: fc.constantFrom(...headWorkKinds),
     loss_kpa: fc.double({ min: 0, max: 40, noNaN: true }),
     dirtyLoss_kpa: fc.double({ min: 0, max: 90, noNaN: true }),
-    atFlow_lph: fc.option(flowOf),
-    outlet_kpa: fc.option(pressure),
+    atFlow_lph: fc.option(flowOf, { nil: null }),
+    outlet_kpa: fc.option(pressure, { nil: null }),
   })
   .map(({ outlet_kpa, ...each }) => {
     return { ...usualHeadWork(each.kind), ...each, outlet_kpa: each.kind === "regulator" ? outlet_kpa : null };
@@ -32,11 +32,11 @@ const work = fc
 /** Any water at all, with readings that need not agree with each other. */
 const water: fc.Arbitrary<Partial<WaterSettings>> = fc.record({
   kind: fc.constantFrom("measured", "pump", "tank", "town"),
-  staticPressure_kpa: fc.option(pressure),
+  staticPressure_kpa: fc.option(pressure, { nil: null }),
   tests: fc.array(bucket, { maxLength: 4 }),
   pump: fc.array(fc.record({ flow_lph: flowOf, pressure_kpa: pressure }), { maxLength: 5 }),
-  tankLevel_m: fc.option(fc.double({ min: 0.5, max: 60, noNaN: true })),
-  limitFlow_lph: fc.option(flowOf),
+  tankLevel_m: fc.option(fc.double({ min: 0.5, max: 60, noNaN: true }), { nil: null }),
+  limitFlow_lph: fc.option(flowOf, { nil: null }),
   others_lph: fc.double({ min: 0, max: 4000, noNaN: true }),
   headWorks: fc.array(work, { maxLength: 6 }),
 });
