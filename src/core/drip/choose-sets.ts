@@ -1,5 +1,6 @@
 import { supplyHead_m } from "../hydraulics/read-supply.ts";
 import { type Delivery, type DeliveryJob, deliver } from "./deliver.ts";
+import { kpa_pm } from "./set-network.ts";
 import { type SetUnit, setUnits } from "./set-units.ts";
 import { evenSets, leastSets, type Sets } from "./sets.ts";
 
@@ -92,9 +93,15 @@ function tried(of: DeliveryJob, sets: Sets, pattern: Delivery["pattern"], most_l
 
 /** Head that is left at the worst row if pipes lost nothing: below 0, no pipe helps. */
 function headToSpare(of: DeliveryJob, sets: Sets): number {
+  const { job, line, needs } = of;
+  const cock_m =
+    job.sets.pattern === "cock-a-row" && job.sets.regulator_kpa !== null ? job.sets.regulator_kpa / kpa_pm : Infinity;
   return sets.reduce((least_m, set) => {
-    const wanted_m = set.reduce((most_m, lateral) => Math.max(most_m, of.needs[lateral]?.inlet_m ?? most_m), -Infinity);
-    return Math.min(least_m, supplyHead_m(of.counted, flowOf(of, set)) - wanted_m);
+    const source_m = supplyHead_m(of.counted, flowOf(of, set));
+    return set.reduce((least, lateral) => {
+      const held_m = Number(line.height_m[Number(job.laterals.point[lateral])]) + cock_m;
+      return Math.min(least, Math.min(source_m, held_m) - (needs[lateral]?.inlet_m ?? Infinity));
+    }, least_m);
   }, Infinity);
 }
 

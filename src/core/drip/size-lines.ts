@@ -26,6 +26,9 @@ export interface LineSizingJob {
   readonly fineness: readonly number[] | undefined;
 }
 
+/** Of the pressure behind a regulator, what pipes may take of it where rows want all of it and more. */
+const regulatedLoss_ratio = 0.1;
+
 /**
  * The cheapest sizes with which every row gets its head while its set runs, under the velocity cap, as the index of each
  * segment's size; the widest where that is not enough. With regulators at set valves first the pipes
@@ -42,7 +45,12 @@ export function sizeLines(task: LineSizingJob): Uint8Array {
   const held = loads.map(({ source_m, ...load }, set): Load => {
     const height_m = Number(task.line.height_m[lines.trees[set]?.valve ?? 0]);
     const most_m = height_m + regulated_m;
-    return { ...load, source_m: pattern === "valves-at-source" ? Math.min(source_m, most_m) : most_m };
+    return {
+      ...load,
+      // What a regulator holds back no pipe brings: sizes are those for what there can be.
+      wanted_m: load.wanted_m.map((wanted_m) => Math.min(wanted_m, most_m - regulated_m * regulatedLoss_ratio)),
+      source_m: pattern === "valves-at-source" ? Math.min(source_m, most_m) : most_m,
+    };
   });
   const isOwn = (i: number) => segments.line[i] !== 0;
   const own = all.filter(isOwn);
@@ -63,7 +71,7 @@ export function sizeLines(task: LineSizingJob): Uint8Array {
 }
 
 /** Flow and wanted head of one set, by segment. */
-function loadOf({ lines, segments, flow_lps, wanted_m }: LineSizingJob, tree: SetTree, source_m: number): Load {
+function loadOf({ segments, flow_lps, wanted_m }: LineSizingJob, tree: SetTree, source_m: number): Load {
   const flows = new Float64Array(segments.upstream.length);
   const wanted = new Float64Array(segments.upstream.length).fill(-Infinity);
   const legFlow_lps = new Map<number, number>();
@@ -115,7 +123,7 @@ function sizeSome(
 
 /** What the rows of a set want of the main line, and what its own pipes need where they leave it. */
 function withValve(
-  { lines, segments }: LineSizingJob,
+  { segments }: LineSizingJob,
   tree: SetTree | undefined,
   wanted_m: Float64Array,
   held: Load | undefined,

@@ -5,7 +5,9 @@ import type { Rows } from "../rows/rows.ts";
 import { lateralFindings } from "./lateral-findings.ts";
 import { placeOnRoute } from "./place-on-route.ts";
 import { pressureFindings } from "./pressure-findings.ts";
+import { runTimeFindings } from "./run-time-findings.ts";
 import { seasonFindings } from "./season-findings.ts";
+import { setFindings } from "./set-findings.ts";
 import { supplyFindings } from "./supply-findings.ts";
 import type { Watering } from "./watering.ts";
 import type { WateringJob } from "./watering-job.ts";
@@ -26,6 +28,12 @@ export function wateringFindings(
     ...supplyFindings(job),
     ...seasonFindings(job),
     ...lateralFindings(job, watering, rows, main, ground),
-    ...(watering === null ? [] : pressureFindings(job, watering, where)),
+    ...(watering === null
+      ? []
+      : [
+          ...setFindings(job, watering, where),
+          ...pressureFindings(job, watering, where),
+          ...runTimeFindings(job, watering),
+        ]),
   ];
 }
