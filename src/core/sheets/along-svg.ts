@@ -116,11 +116,15 @@ function panelText(panel: AlongPanel, scale: Scale, across: ChartAxis, up: Chart
           svgTag("circle", { class: "chart-dot", cx: x(at_m), cy: y(value), r: 2.6 }),
         )
       : [];
-  const rules = panel.rules.map(
-    ({ value, text }) =>
+  const mean = panel.points.reduce((sum, { value }) => sum + value, 0) / panel.points.length;
+  const rules = panel.rules.map(({ value, text }) => {
+    // Its name stands on the side of the line where nothing is drawn.
+    const beside = mean > value ? y(value) + 14 : y(value) - 4;
+    return (
       svgTag("path", { class: "chart-counted", d: `M${px(plot.left)} ${px(y(value))}H${px(right)}` }) +
-      svgTag("text", { class: "chart-halo", x: right - 4, y: y(value) - 4, "text-anchor": "end" }, escaped(text)),
-  );
+      svgTag("text", { class: "chart-halo", x: right - 4, y: beside, "text-anchor": "end" }, escaped(text))
+    );
+  });
   return [
     svgTag("path", { class: "chart-grid", d: grid.join("") }),
     ...up.ticks.map(({ value, text }) =>
@@ -150,7 +154,9 @@ function marksText(
   foot: number,
   right: number,
 ): string {
-  const labels = marks.map(({ at_m, text }) => ({ x: x(at_m), dot: x(at_m), y: top, text }));
+  const labels = marks.map(({ at_m, text }) => {
+    return { x: x(at_m) + (text.length * letter_px) / 2, dot: x(at_m), text };
+  });
   const placed = placedLabels(labels, markLines, letter_px, right);
   return (
     labels.map(({ dot }) => svgTag("path", { class: "chart-lead", d: `M${px(dot)} ${px(top)}V${px(foot)}` })).join("") +
