@@ -1,3 +1,4 @@
+import type { PipeLine } from "../../src/core/drip/watering.ts";
 import { createLeanPlanner } from "../../src/core/lean-planner.ts";
 import { createMainWorks } from "../../src/core/main-works.ts";
 import type { Route } from "../../src/core/mainline/route.ts";
@@ -22,8 +23,13 @@ const depth_m = 0.5;
  * A plan whose main line is made by hand: from a source at (-8, 6) east along y = 6 past the foot of every row, with a tee at each of them, over
  * a lane between -6 and -2 that it crosses, and a branch "a" of 20 m to the south that leaves where row 3 has its tee. Its trench is the
  * planner's but for the profiles, which are 0.5 m deep under the ground that is given; the branch lies under ground that is not known.
+ * Points of the route: 0 the source, 1 and 2 the lane, 3 and on the rows' tees, the last the end of the branch. `pipes`: laid in it.
  */
-export function createTrenchPlan(groundOf: GroundOf, change: Partial<Project> = {}): Plan {
+export function createTrenchPlan(
+  groundOf: GroundOf,
+  change: Partial<Project> = {},
+  pipes: readonly PipeLine[] = [],
+): Plan {
   const lane = createKeepOut(
     {
       areas: [
@@ -78,11 +84,15 @@ export function createTrenchPlan(groundOf: GroundOf, change: Partial<Project> = 
     crossings: 1,
   };
   const main = points.slice(0, -1);
+  const works = createMainWorks(() => route);
   const planned = createLeanPlanner({
     plantingAreaOf: plantingArea,
     cutOf: cutCoils,
     materialsOf: materials,
-    mainWorks: createMainWorks(() => route),
+    mainWorks: {
+      ...works,
+      trench: (mainLine, laid, under, trellis, _, input) => works.trench(mainLine, laid, under, trellis, pipes, input),
+    },
   }).plan(project);
   if (planned.trench === null) throw new Error("the plan has no trench");
   return {

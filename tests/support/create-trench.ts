@@ -1,3 +1,4 @@
+import type { PipeLine } from "../../src/core/drip/watering.ts";
 import type { Finding } from "../../src/core/finding.ts";
 import { elevationOf } from "../../src/core/ground/elevation.ts";
 import type { Ground } from "../../src/core/ground/ground.ts";
@@ -21,6 +22,8 @@ interface TrenchSketch {
   readonly heights?: readonly (readonly [x_m: number, y_m: number, height_m: number])[];
   readonly trench?: Partial<TrenchSettings>;
   readonly project?: Partial<Project>;
+  /** As a watering chooses them; none: the pipe that is set. */
+  readonly pipes?: readonly PipeLine[];
 }
 
 export interface DugTrench {
@@ -48,7 +51,7 @@ export function createTrench(sketch: TrenchSketch = {}): DugTrench {
   const main: Mainline = { waterEnd: route.waterEnd, job: routeJob(rows, ground, project), route };
   const structure = trellis(rows, ground.elevation, project.blocks);
   if (!structure.ok) throw new Error("the trellis is not laid");
-  const outcome = trench(main, rows, ground, structure.value, [], project);
+  const outcome = trench(main, rows, ground, structure.value, sketch.pipes ?? [], project);
   if (outcome === null || !outcome.ok) throw new Error("the trench is not dug");
   return { dug: outcome.value, findings: outcome.findings, rows, project, main };
 }

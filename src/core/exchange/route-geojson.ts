@@ -53,7 +53,7 @@ function pipesOn(
         properties: {
           role: "pipe",
           branch: name,
-          line: of,
+          line: lineName(of),
           size: pipe.size,
           outside_mm: pipe.outside_mm,
           inside_mm: pipe.inside_mm,
@@ -64,6 +64,10 @@ function pipesOn(
       }),
     ),
   );
+}
+
+function lineName(line: number): string {
+  return line === 0 ? "main" : `set ${line}`;
 }
 
 /** Every station of the trench as a point: where to peg, and how deep to dig there. */
@@ -159,9 +163,9 @@ function told(mark: TrenchMark, plan: Plan): Readonly<Record<string, unknown>> {
     case "high":
       return { by_m: millimetres(mark.by_m), airValve: mark.isFitted };
     case "pipes":
-      return { lines: mark.pipes.map(({ line }) => line), sizes: mark.pipes.map(({ pipe }) => pipe.size) };
+      return { lines: mark.pipes.map(({ line }) => lineName(line)), sizes: mark.pipes.map(({ pipe }) => pipe.size) };
     case "valve":
-      return { set: mark.set };
+      return { line: lineName(mark.set) };
     case "end":
       return {};
     default:
