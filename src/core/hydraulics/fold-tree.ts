@@ -1,6 +1,6 @@
 import { flowNear } from "./flow-near.ts";
 import { jetFlow } from "./outlet-flow.ts";
-import type { PreparedNetwork } from "./prepared-network.ts";
+import { jetAt, type PreparedNetwork } from "./prepared-network.ts";
 import type { Workings } from "./workings.ts";
 
 /**
@@ -8,14 +8,13 @@ import type { Workings } from "./workings.ts";
  * on from it by its own head. `growth / (1 + growth · slope)` and not `1 / slope`, which has no bounds where nothing flows.
  */
 export function foldTree(prepared: PreparedNetwork, at: Workings): void {
-  const { network, jets } = prepared;
-  const { upstream, height_m, outlet, regulator_m } = network;
+  const { upstream, height_m, regulator_m } = prepared.network;
   const { head_m, closed, holds, base, growth, slope, offset, outflow } = at;
   const out = new Float64Array(2);
   base.fill(0);
   growth.fill(0);
   for (let i = head_m.length - 1; i >= 0; i--) {
-    const jet = jets[outlet[i] ?? -1];
+    const jet = jetAt(prepared, i);
     let constant = base[i] ?? 0;
     let grows = growth[i] ?? 0;
     if (jet !== undefined && closed[i] === 0) {

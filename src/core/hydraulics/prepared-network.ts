@@ -63,3 +63,9 @@ function lawOf(code: number) {
   if (code === lawCodes["hazen-williams"]) return lawCodes["hazen-williams"];
   return code === lawCodes.epanet ? lawCodes.epanet : lawCodes["darcy-weisbach"];
 }
+
+/** The outlet of a node; undefined where no water leaves. */
+export function jetAt({ jets, network }: PreparedNetwork, node: number): Jet | undefined {
+  const which = network.outlet[node] ?? -1;
+  return which < 0 ? undefined : jets[which];
+}

@@ -2,7 +2,7 @@ import { foldTree } from "./fold-tree.ts";
 import { leap_ratios } from "./friction-factor.ts";
 import type { Network, Solution, SupplyCurve } from "./network.ts";
 import { jetFlow } from "./outlet-flow.ts";
-import { type PreparedNetwork, prepareNetwork } from "./prepared-network.ts";
+import { jetAt, type PreparedNetwork, prepareNetwork } from "./prepared-network.ts";
 import { settledFlows } from "./settled-flows.ts";
 import { startNetwork } from "./start-of-network.ts";
 import { straightenPipes } from "./straighten-pipes.ts";
@@ -13,9 +13,11 @@ import { createWorkings, type Workings } from "./workings.ts";
 
 /** Newton's rule doubles the right places each round: heads that still changed by this in a second round are right to well below a millimetre. */
 const settled_m = 2e-2;
-const settledAtOnce_m = 1e-4;
 /** Where outlets are dry: a hair of pressure is a flow. */
 const settledDry_m = 1e-5;
+/** After the first round, which starts from no more than a guess, flows must hardly have changed, and hold. */
+const mostShiftAtOnce_ratio = 2e-3;
+const mostOffAtOnce_ratio = 1e-5;
 /** Heads may be off by what flows are off, at most so much in a pipe. */
 const mostOff_m = 1e-4;
 /** Nearer than this it is worth seeing which outlets are dry. */
@@ -54,19 +56,21 @@ function solve(prepared: PreparedNetwork, supply: SupplyCurve, start: Solution |
     if (prepared.hasRegulators && turnRegulators(prepared, at)) continue;
     if (change_m > near_m) continue;
     const dry = turnOutlets(prepared, at);
-    const enough_m = rounds === 1 ? settledAtOnce_m : at.outflow !== null || dry.closed > 0 ? settledDry_m : settled_m;
+    const enough_m = at.outflow !== null || dry.closed > 0 ? settledDry_m : settled_m;
     if (dry.turned || change_m >= enough_m) continue;
+    if (rounds === 1 && at.shift_ratio > mostShiftAtOnce_ratio) continue;
     const flows = settledFlows(prepared, at);
+    if (rounds === 1 && flows.off_ratio > mostOffAtOnce_ratio) continue;
     if (flows.off_m < mostOff_m) return solution(flows, at, rounds, true);
   }
 }
 
 /** Outflows at the heads there are. */
-function outflowsNow({ network, jets }: PreparedNetwork, { head_m, closed }: Workings): Float64Array {
-  const { outlet, height_m } = network;
+function outflowsNow(prepared: PreparedNetwork, { head_m, closed }: Workings): Float64Array {
+  const { height_m } = prepared.network;
   const out = new Float64Array(2);
   return head_m.map((head, i) => {
-    const jet = jets[outlet[i] ?? -1];
+    const jet = jetAt(prepared, i);
     const height = height_m[i] ?? 0;
     if (jet === undefined || closed[i] === 1 || head <= height) return 0;
     jetFlow(jet, head - height, height, out);

@@ -1,6 +1,6 @@
 import type { Solution, SupplyCurve } from "./network.ts";
 import { jetFlow } from "./outlet-flow.ts";
-import type { PreparedNetwork } from "./prepared-network.ts";
+import { jetAt, type PreparedNetwork } from "./prepared-network.ts";
 import { supplyHead_m } from "./read-supply.ts";
 import { straightenPipes } from "./straighten-pipes.ts";
 import type { Workings } from "./workings.ts";
@@ -45,12 +45,12 @@ export function startNetwork(
 }
 
 /** Flows when every outlet has its share of a head. */
-function wantedFlows({ network, jets }: PreparedNetwork, source_m: number, { flow_lps }: Workings): void {
-  const { upstream, height_m, outlet } = network;
+function wantedFlows(prepared: PreparedNetwork, source_m: number, { flow_lps }: Workings): void {
+  const { upstream, height_m } = prepared.network;
   const out = new Float64Array(2);
   for (let i = flow_lps.length - 1; i >= 0; i--) {
     const height = height_m[i] ?? 0;
-    const jet = jets[outlet[i] ?? -1];
+    const jet = jetAt(prepared, i);
     if (jet !== undefined && source_m > height) {
       jetFlow(jet, share * (source_m - height), height, out);
       flow_lps[i] = (flow_lps[i] ?? 0) + Math.max(0, out[0] ?? 0);

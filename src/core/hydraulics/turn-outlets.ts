@@ -1,18 +1,18 @@
 import { jetFlow } from "./outlet-flow.ts";
-import type { PreparedNetwork } from "./prepared-network.ts";
+import { jetAt, type PreparedNetwork } from "./prepared-network.ts";
 import type { Workings } from "./workings.ts";
 
 /** Pressure that opens a closed outlet again. */
 const opening_m = 1e-6;
 
 /** Closes outlets that would draw water in, and opens closed ones where there is pressure. Counts the closed, and says whether any has changed. */
-export function turnOutlets({ network, jets }: PreparedNetwork, { head_m, closed, outflow }: Workings) {
-  const { outlet, height_m } = network;
+export function turnOutlets(prepared: PreparedNetwork, { head_m, closed, outflow }: Workings) {
+  const { height_m } = prepared.network;
   const out = new Float64Array(2);
   let turned = false;
   let count = 0;
   for (let i = 0; i < closed.length; i++) {
-    const jet = jets[outlet[i] ?? -1];
+    const jet = jetAt(prepared, i);
     if (jet === undefined) continue;
     const height = height_m[i] ?? 0;
     const pressure_m = (head_m[i] ?? 0) - height;

@@ -1,7 +1,7 @@
 import type { Bore } from "./bore.ts";
 import { flowNear } from "./flow-near.ts";
 import type { SupplyCurve } from "./network.ts";
-import type { PreparedNetwork } from "./prepared-network.ts";
+import { jetAt, type PreparedNetwork } from "./prepared-network.ts";
 import { meetSupply } from "./read-supply.ts";
 import type { Workings } from "./workings.ts";
 
@@ -16,12 +16,13 @@ export function unfoldTree(
   step: number,
   stopsAtLeap: boolean,
 ): number {
-  const { bore, bores, hasLeaps, network, jets } = prepared;
-  const { upstream, height_m, regulator_m, outlet } = network;
+  const { bore, bores, hasLeaps, network } = prepared;
+  const { upstream, height_m, regulator_m } = network;
   const { head_m, flow_lps, holds, base, growth, slope, offset, closed, outflow } = at;
   const out = new Float64Array(2);
   meetSupply(supply, base[0] ?? 0, growth[0] ?? 0, out);
   let most_m = Math.abs((out[0] ?? 0) - (head_m[0] ?? 0));
+  let shift_ratio = 0;
   head_m[0] = out[0] ?? 0;
   flow_lps[0] = out[1] ?? 0;
   for (let i = 1; i < head_m.length; i++) {
@@ -38,7 +39,7 @@ export function unfoldTree(
     if (size > most_m) most_m = size;
     head_m[i] = before + step * change;
     if (outflow !== null && closed[i] === 0) {
-      const jet = jets[outlet[i] ?? -1];
+      const jet = jetAt(prepared, i);
       if (jet !== undefined) {
         const height = height_m[i] ?? 0;
         flowNear(jet, outflow[i] ?? 0, before - height, height, out);
@@ -48,6 +49,8 @@ export function unfoldTree(
     const old = flow_lps[i] ?? 0;
     const flow = old + step * ((constant + grows * drive) * share - old);
     flow_lps[i] = flow;
+    const shift = Math.abs(flow - old);
+    if (shift > shift_ratio * Math.abs(flow)) shift_ratio = shift / Math.max(Math.abs(flow), 1e-12);
     if (hasLeaps) {
       const kind = bores[bore[i] ?? 0];
       if (kind === undefined || kind.law !== 0) continue;
@@ -58,6 +61,7 @@ export function unfoldTree(
       if (stopsAtLeap && was + is === 0) flow_lps[i] = Math.sign(flow) * (kind.laminar_lps + kind.turbulent_lps) * 0.5;
     }
   }
+  at.shift_ratio = shift_ratio;
   return most_m;
 }
 

@@ -14,6 +14,8 @@ export interface Workings {
   readonly offset: Float64Array;
   /** What leaves, while outlets are straightened at their flow rather than at their head; else null. */
   outflow: Float64Array | null;
+  /** The most that a flow has changed in the last round, as a share of it. */
+  shift_ratio: number;
 }
 
 /** Room for a network of so many nodes. */
@@ -28,5 +30,6 @@ export function createWorkings(nodes: number): Workings {
     slope: new Float64Array(nodes),
     offset: new Float64Array(nodes),
     outflow: null,
+    shift_ratio: 0,
   };
 }
