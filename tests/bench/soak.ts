@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import { createEpanet } from "../support/epanet.ts";
 import { createGeos } from "../support/geos.ts";
 import { closedForm } from "./checks/closed-form.ts";
 import { distancesKept } from "./checks/distances-kept.ts";
@@ -6,11 +7,12 @@ import { overlayAgainstKernel } from "./checks/overlay-against-kernel.ts";
 import { crossingsAgainstKernel, setbacksAgainstKernel } from "./checks/rows-against-kernel.ts";
 import { rowsOnCorners } from "./checks/rows-on-corners.ts";
 import { sameInEveryPose } from "./checks/same-in-every-pose.ts";
+import { treeAgainstEpanet } from "./checks/trees-against-epanet.ts";
 import { seedsFrom, tally, type Verdict } from "./checks/verdict.ts";
 import { soakKeeping } from "./keeping/soak-keeping.ts";
 
 // The full counts of the random checks. `npm run soak -- 5000` starts at seed 5000 instead of 1; a fault names its seed.
-// `--only keeping` or `--only plan` leaves the other part out; `--kill 200` and `--tabs 50` say how often the browser is killed and a
+// `--only keeping`, `--only trees` or `--only plan` leaves the other parts out; `--kill 200` and `--tabs 50` say how often the browser is killed and a
 // project edited in two tabs.
 
 const { values: asked, positionals } = parseArgs({
@@ -24,12 +26,14 @@ const { values: asked, positionals } = parseArgs({
 const first = wholeNumber(positionals[0] ?? "1", "a seed");
 
 let keepingFailed = 0;
-if (asked.only !== "plan") {
+if (asked.only === undefined || asked.only === "keeping") {
   keepingFailed = await soakKeeping(wholeNumber(asked.kill, "a count"), wholeNumber(asked.tabs, "a count"), first);
 }
 if (asked.only === "keeping") process.exit(keepingFailed === 0 ? 0 : 1);
 
 const geos = await createGeos();
+const epanet = await createEpanet();
+let judged = 0;
 
 interface Soak {
   readonly name: string;
@@ -38,7 +42,18 @@ interface Soak {
   readonly worstMeans: string;
 }
 
-const soaks: readonly Soak[] = [
+const trees: Soak = {
+  name: "trees of pipes and EPANET",
+  count: 800,
+  check: (seed) => {
+    const verdict = treeAgainstEpanet(epanet, seed);
+    if (verdict.isJudged) judged++;
+    return verdict;
+  },
+  worstMeans: "m of head where EPANET got to its accuracy",
+};
+
+const plans: readonly Soak[] = [
   {
     name: "setbacks kept, rows wherever they may stand, five poses",
     count: 1000,
@@ -73,6 +88,7 @@ const soaks: readonly Soak[] = [
   },
 ];
 
+const soaks = asked.only === "trees" ? [trees] : asked.only === "plan" ? plans : [...plans, trees];
 let failed = 0;
 for (const { name, count, check, worstMeans } of soaks) {
   const begun = performance.now();
@@ -85,6 +101,7 @@ for (const { name, count, check, worstMeans } of soaks) {
   if (faults.length > 20) console.log(`     and ${faults.length - 20} more`);
   if (faults.length > 0) failed++;
 }
+if (soaks.includes(trees)) console.log(`EPANET got to its accuracy on ${judged} of ${trees.count} trees`);
 const cases = soaks.reduce((sum, { count }) => sum + count, 0);
 console.log(`\n${cases} random cases from seed ${first}: ${soaks.length - failed} checks passed, ${failed} failed`);
 process.exitCode = failed + keepingFailed === 0 ? 0 : 1;
