@@ -46,11 +46,11 @@ export function SetList({ plan, job, watering }: SetListProps) {
 function SetRows({ plan, job, watering, set }: SetListProps & { readonly set: WaterSet }) {
   const units = useStore().units.value;
   const pressure = (head_m: number) => formatQuantity("pressure", pressureOf_kpa(head_m), units);
-  const hours = runHours(watering);
   const fast_mps = set.nodes.velocity_mps.reduce((most, each) => Math.max(most, each), 0);
   const isShort = set.spare_m < 0;
   const even = `${Math.round(100 * set.evenness.emission_ratio)} %`;
   const inBlocks = [...new Set(set.laterals.map((lateral) => job.laterals.block[lateral] ?? -1))];
+  const hours = runHours(watering);
   // Of several blocks each has emitters of its own: their evenness is told block by block.
   const block = inBlocks.length === 1 ? job.blocks[inBlocks[0] ?? -1] : undefined;
   const [lowest, highest] = [set.evenness.lowest_lps, set.evenness.highest_lps].map((flow_lps) =>
