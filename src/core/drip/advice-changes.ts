@@ -1,10 +1,12 @@
 import { type Phrase, quantity, say } from "../finding.ts";
+import { pressureOf_kpa } from "../hydraulics/pressure-head.ts";
 import type { Json } from "../project/project.ts";
 import type { DripSettings, SetSettings, WaterSettings } from "../project/water-settings.ts";
 import type { AdviceNumbers } from "./advice-numbers.ts";
 import { emitterLaw } from "./block-job.ts";
 import { largerFlows, smallerFlows, wantsFinerFilter } from "./emitter-flows.ts";
 import { widerHoses } from "./hose-sizes.ts";
+import type { Watering } from "./watering.ts";
 import type { WateringJob } from "./watering-job.ts";
 
 /** A change of the settings and what it makes of the job. */
@@ -39,7 +41,9 @@ export function longerHours(job: WateringJob, before: AdviceNumbers): readonly C
 export function moreSets(job: WateringJob): readonly Change[] {
   const { count, follow } = job.sets;
   const name = ({ sets: one }: AdviceNumbers, { sets }: AdviceNumbers) =>
-    sets === one ? say`Split the rows otherwise into ${sets} sets` : say`Water in ${sets} sets instead of ${one}`;
+    sets === one
+      ? say`Split the rows otherwise into ${setsNamed(sets)}`
+      : say`Water in ${setsNamed(sets)} instead of ${one}`;
   const change = (edits: Change["edits"], sets: Partial<SetSettings>): Change => ({
     id: "more-sets",
     name,
@@ -157,6 +161,37 @@ export function compensatingEmitters(job: WateringJob): readonly Change[] {
       ),
     },
   ];
+}
+
+/** Regulators at the sets' valves, or the rows' cocks, that let through what the worst lateral needs. */
+export function higherRegulators(job: WateringJob, { laterals }: Watering): readonly Change[] {
+  const { regulator_kpa } = job.sets;
+  const { line } = job;
+  if (regulator_kpa === null || line === null) return [];
+  const wanted_m = laterals.reduce((most_m, { inlet_m }, i) => {
+    const point = job.laterals.point[i] ?? -1;
+    return point < 0 ? most_m : Math.max(most_m, inlet_m - (line.height_m[point] ?? 0));
+  }, 0);
+  // Up to a metre is lost between a set's valve and its last row before sizes are chosen by what is left.
+  return [1, 5].flatMap((lost_m) => {
+    const outlet_kpa = Math.ceil(pressureOf_kpa(wanted_m + lost_m) / 10) * 10;
+    if (outlet_kpa <= regulator_kpa) return [];
+    return [
+      {
+        id: "higher-regulators",
+        name: () =>
+          say`Regulators of ${quantity("pressure", outlet_kpa)} instead of ${quantity("pressure", regulator_kpa)}`,
+        edits: [["sets.regulator", outlet_kpa] as const],
+        note: say`Hose and emitters have to stand that.`,
+        job: { ...job, sets: { ...job.sets, regulator_kpa: outlet_kpa } },
+      },
+    ];
+  });
+}
+
+/** "1 set", "4 sets" */
+export function setsNamed(count: number): string {
+  return `${count} ${count === 1 ? "set" : "sets"}`;
 }
 
 /** The settings of the water changed in the job. */

@@ -1,12 +1,13 @@
 import { type Phrase, quantity, say } from "../finding.ts";
 import { pressureOf_kpa } from "../hydraulics/pressure-head.ts";
 import type { Advice } from "./advice.ts";
+import { setsNamed } from "./advice-changes.ts";
 import type { AdviceNumbers } from "./advice-numbers.ts";
 
 /** What comes of a piece of advice, beside what is now: "2 sets (4 now), 9.5 h a day at peak (19 h now), …", and whether that is enough. */
 export function adviceInWords({ before, after, isEnough }: Advice): Phrase {
   const parts: readonly Phrase[] = [
-    beside(say`${after.sets} ${after.sets === 1 ? "set" : "sets"}`, say`${before.sets}`),
+    beside(say`${setsNamed(after.sets)}`, say`${before.sets}`),
     beside(say`${flow(after)} at a time`, say`${flow(before)}`),
     beside(say`least spare pressure ${spare(after)}`, say`${spare(before)}`),
     beside(
@@ -18,8 +19,16 @@ export function adviceInWords({ before, after, isEnough }: Advice): Phrase {
   ];
   return [
     ...parts.flatMap((part, i) => (i === 0 ? part : [", ", ...part])),
-    isEnough ? ". That is enough." : ". That helps, but is not enough by itself.",
+    isEnough
+      ? ". That is enough."
+      : isUsuallyEnough(after)
+        ? ". That is enough usually, not at peak."
+        : ". That helps, but is not enough by itself.",
   ];
+}
+
+function isUsuallyEnough({ missing: { head_m, usual_h, evenness_ratio } }: AdviceNumbers): boolean {
+  return head_m + usual_h + evenness_ratio === 0;
 }
 
 function beside(after: Phrase, before: Phrase): Phrase {

@@ -2,7 +2,7 @@ import { quantity, say } from "../finding.ts";
 import { pressureOf_kpa } from "../hydraulics/pressure-head.ts";
 import type { Json } from "../project/project.ts";
 import type { PumpPoint, WaterSettings } from "../project/water-settings.ts";
-import { type Change, withWater } from "./advice-changes.ts";
+import { type Change, setsNamed, withWater } from "./advice-changes.ts";
 import type { AdviceNumbers } from "./advice-numbers.ts";
 import { headWorkLoss_m } from "./head-works.ts";
 import { seasonOf } from "./season/season-of.ts";
@@ -45,12 +45,13 @@ export function tankOrPump(job: WateringJob, watering: Watering, before: AdviceN
   );
   const volumes = volumesOf(job, watering.supply, season, sets.hours_h * sets.count);
   const { source_lph, day_l } = volumes;
-  const isFed = source_lph === null || flow_lph / (1 - job.water.margin_ratio) <= source_lph;
+  const stored_l = tank_l(volumes);
+  const isFed = source_lph === null || flow_lph <= source_lph || (day_l !== null && stored_l === 0);
   const isFilled = !isFed && day_l !== null && day_l <= 24 * source_lph;
   if (!isFed && !isFilled) return [];
   return friction_m.map((lost_m) => {
     const duty = dutyOf(job, needs, flow_lph, lost_m);
-    return isFed ? pump(job, duty, sets.count) : tankAndPump(job, duty, sets.count, tank_l(volumes), source_lph);
+    return isFed ? pump(job, duty, sets.count) : tankAndPump(job, duty, sets.count, stored_l, source_lph);
   });
 }
 
@@ -106,9 +107,9 @@ function pump(job: WateringJob, duty: Duty, sets: number): Change {
   return {
     id: "pump",
     name: (_, after) =>
-      say`A pump that gives ${quantity("flow", duty.flow_lph)} at ${quantity("pressure", duty.pressure_kpa)}, for ${after.sets} ${after.sets === 1 ? "set" : "sets"}`,
+      say`A pump that gives ${quantity("flow", duty.flow_lph)} at ${quantity("pressure", duty.pressure_kpa)}, for ${setsNamed(after.sets)}`,
     edits,
-    note: say`For ${sets} ${sets === 1 ? "set" : "sets"} in turn, and if the source gives so much. Ask whoever gives the water whether a pump may draw from it; pump and wiring are for licensed hands.`,
+    note: say`For ${setsNamed(sets)} in turn, and if the source gives so much. Ask whoever gives the water whether a pump may draw from it; pump and wiring are for licensed hands.`,
     job: withWater(job, water),
   };
 }
@@ -118,9 +119,9 @@ function tankAndPump(job: WateringJob, duty: Duty, sets: number, stored_l: numbe
   return {
     id: "tank-and-pump",
     name: (_, after) =>
-      say`A tank of ${quantity("volume", stored_l)} that fills all day, and a pump that gives ${quantity("flow", duty.flow_lph)} at ${quantity("pressure", duty.pressure_kpa)}, for ${after.sets} ${after.sets === 1 ? "set" : "sets"}`,
+      say`A tank of ${quantity("volume", stored_l)} that fills all day, and a pump that gives ${quantity("flow", duty.flow_lph)} at ${quantity("pressure", duty.pressure_kpa)}, for ${setsNamed(after.sets)}`,
     edits,
-    note: say`For ${sets} ${sets === 1 ? "set" : "sets"} in turn; the source fills the tank with ${quantity("flow", source_lph ?? 0)}. The inlet of the tank needs an air gap or what your authority asks for; pump and wiring are for licensed hands.`,
+    note: say`For ${setsNamed(sets)} in turn; the source fills the tank with ${quantity("flow", source_lph ?? 0)}. The inlet of the tank needs an air gap or what your authority asks for; pump and wiring are for licensed hands.`,
     job: withWater(job, water),
   };
 }

@@ -3,6 +3,7 @@ import {
   type Change,
   chosenPipes,
   compensatingEmitters,
+  higherRegulators,
   largerEmitters,
   longerHours,
   moreSets,
@@ -25,7 +26,7 @@ export interface Advice extends Pick<Change, "id" | "edits" | "note"> {
 
 /**
  * What helps where the water falls short (head, hours or evenness), the least trouble first: longer hours, more sets, larger emitters where only
- * time is missing, smaller emitters, larger pipe and hose, pressure-compensating emitters, a pump or a tank with one. Each is worked out with `waterRows` by itself; of several sizes the first
+ * time is missing, smaller emitters, higher regulators, larger pipe and hose, pressure-compensating emitters, a pump or a tank with one. Each is worked out with `waterRows` by itself; of several sizes the first
  * that is enough, else the one that helps most. Nothing while the water is not known or where there is enough.
  */
 export function adviceOf(job: WateringJob, watering: Watering | null, waterRows: WateringOf): readonly Advice[] {
@@ -36,6 +37,7 @@ export function adviceOf(job: WateringJob, watering: Watering | null, waterRows:
     moreSets(job),
     largerEmitters(job, before),
     smallerEmitters(job),
+    higherRegulators(job, watering),
     chosenPipes(job),
     widerHose(job),
     compensatingEmitters(job),

@@ -41,6 +41,7 @@ test("what is advised comes in the order of the trouble it takes", () => {
     "more-sets",
     "larger-emitters",
     "smaller-emitters",
+    "higher-regulators",
     "larger-pipe",
     "wider-hose",
     "compensating-emitters",
@@ -124,6 +125,12 @@ test("sets that are set too few are answered by as many as the water feeds", () 
   expect(more.isEnough).toBe(true);
   expect(more.after.sets).toBeGreaterThan(1);
   expect(text(more.name, "metric")).toBe(`Water in ${more.after.sets} sets instead of 1`);
+});
+
+test("regulators that let too little through are answered by higher ones", () => {
+  const higher = named(advice({ sets: { regulator_kpa: 60 } }), "higher-regulators");
+  expect(higher.isEnough).toBe(true);
+  expect(Number(higher.edits[0]?.[1])).toBeGreaterThan(98);
 });
 
 test("a pipe that is set too narrow is answered by pipes that are chosen", () => {
