@@ -26,7 +26,7 @@ export function limitLines(
   return [
     most_lph === null ? "" : upright(most_lph, "most", "chart-limit"),
     counted_lph === null || margin_ratio === 0 ? "" : upright(counted_lph, "counted on", "chart-counted"),
-    least_lph === 0 ? "" : upright(least_lph, "least the pump holds", "chart-counted"),
+    least_lph === 0 ? "" : upright(least_lph, "least", "chart-counted"),
   ].join("");
 }
 

@@ -11,6 +11,6 @@ export interface SupplyScale {
 
 export const plot = { left: 60, right: 18, height: 260, under: 42 } as const;
 /** Lines for the sets' numbers over the plot. */
-export const tagLines = 3;
+export const tagLines = 2;
 export const tagLine_px = 20;
 export const top_px = tagLines * tagLine_px + 10;

@@ -27,7 +27,10 @@ export function supplyInWords(chart: SupplyChart, units: UnitSystem): string {
 }
 
 /** How the chart is to be read. */
-export function supplyReading({ sets, margin_ratio, counted_lph }: SupplyChart, units: UnitSystem): readonly string[] {
+export function supplyReading(
+  { sets, margin_ratio, counted_lph, least_lph }: SupplyChart,
+  units: UnitSystem,
+): readonly string[] {
   const margin = formatQuantity("ratio", margin_ratio, units);
   return [
     "Dotted: pressure at the gauge. Dashed: where the main line begins, filter clean. Thick: there, filter due for cleaning.",
@@ -37,6 +40,9 @@ export function supplyReading({ sets, margin_ratio, counted_lph }: SupplyChart, 
     ...(counted_lph === null || margin_ratio === 0
       ? []
       : [`Broken upright line: what is counted on, ${margin} less than the most.`]),
+    ...(least_lph === 0
+      ? []
+      : [`Least: with less than ${formatQuantity("flow", least_lph, units)} the pump does not run steady.`]),
     ...(sets.some(({ isShort }) => isShort) ? ["An open dot: a row of that set gets less than it needs."] : []),
   ];
 }

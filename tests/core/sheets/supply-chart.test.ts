@@ -113,6 +113,16 @@ test("its lines are told apart without colour: each has strokes of its own", () 
   expect(new Set(strokes).size).toBe(3);
 });
 
+test("the least that a pump holds steady is marked and told", () => {
+  const pump = [
+    { flow_lph: 0, pressure_kpa: 450 },
+    { flow_lph: 1200, pressure_kpa: 250 },
+  ];
+  const each = watered({ kind: "pump", pump, leastFlow_lph: 300, headWorks: [] });
+  expect(supplyChartSvg(each, "Home", { units: "metric" })).toContain(">least<");
+  expect(supplyChartSheet(each, { units: "metric" })?.reading.join(" ")).toContain("with less than 300 L/h the pump");
+});
+
 test("a tank without an end is drawn as far as anything is taken from it", () => {
   const { most_lph, widest_lph, sets } = chartOf(watered({ kind: "tank", tankLevel_m: 15 }));
   expect(most_lph).toBeNull();
