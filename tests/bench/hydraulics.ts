@@ -123,7 +123,7 @@ function contest(judge: Epanet, { name, network, supply, solving, whole, isLarge
       times.ours = Math.min(times.ours, performance.now() - begun);
     }
   }
-  const { worstHead_m, isJudged } = compared(ours, theirs);
+  const { worstHead_m, isJudged } = compared(network, ours, theirs);
   return [
     name,
     String(network.upstream.length),

@@ -33,7 +33,7 @@ function network(wish: BlockWish, shared: Omit<NetworkWish, "viscosity_m2ps">): 
 /** Heads within `head_m`, outflows within a thousandth or 0.01 L/h. */
 function agree(net: Network, supply: SupplyCurve, head_m: number, isStrict = false) {
   const ours = solveNetwork(net, supply);
-  const { isJudged, worstHead_m, worstFlow } = compared(ours, epanet.solve(net, supply, isStrict));
+  const { isJudged, worstHead_m, worstFlow } = compared(net, ours, epanet.solve(net, supply, isStrict));
   expect(ours.isSettled).toBe(true);
   expect(isJudged).toBe(true);
   expect(worstHead_m).toBeLessThanOrEqual(head_m);

@@ -14,8 +14,8 @@ export interface Jet {
   readonly curve: LateralCurve | null;
 }
 
-/** A power below 1 starts off straight up, which no solver stands: below a tenth of a millimetre of head the flow goes straight to nothing. */
-export const straight_m = 1e-4;
+/** A power below 1 starts off straight up, which no solver stands: below a hundredth of a millimetre of head the flow goes straight to nothing. */
+export const straight_m = 1e-5;
 
 /** An outlet made ready. */
 export function jetOf(outlet: Outlet): Jet {
