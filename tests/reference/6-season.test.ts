@@ -16,9 +16,12 @@ import {
 } from "../../src/core/drip/season/penman-monteith.ts";
 import { fromTemperatures_mmpd, intoGround_mjpm2d } from "../../src/core/drip/season/reference-evapotranspiration.ts";
 import { clearSky_mjpm2d, daylightFromWarmth_mjpm2d, extraterrestrial_mjpm2d } from "../../src/core/drip/season/sun.ts";
+import { leastSets } from "../../src/core/drip/sets.ts";
+import { waterRows } from "../../src/core/drip/water-rows.ts";
 import { si } from "../../src/core/project/si.ts";
 import { usualSeason } from "../../src/core/project/water-defaults.ts";
 import { inUnit } from "../../src/core/units.ts";
+import { createWateringJob } from "../support/create-watering-job.ts";
 import { type Source, titled } from "./source.ts";
 
 /* Calculation handbook 6: what vines need. Examples of FAO-56 by their numbers. */
@@ -206,10 +209,38 @@ describe("6.2 what vines need", () => {
     expect(Math.abs(inUnit("volume", vine_l, "gal") - 5.236364)).toBeLessThanOrEqual(1e-5);
   });
 
+  it(titled("6-6 5 acres of 907.5 vines with 4 L/h each, of 2 L/s", handbook), () => {
+    const all_lps = (5 * 907.5 * 4) / 3600;
+    expect(Math.abs(all_lps - 5.041667)).toBeLessThanOrEqual(1e-5);
+    const units = Array.from({ length: 60 }, (_, i) => ({ laterals: [i], flow_lps: all_lps / 60, border: 0, pin: 0 }));
+    const sets = leastSets(units, 2);
+    expect(sets).toBe(3);
+    const each_h = gross(net_l(4.55, eight_m, six_m), 0.9, 0) / 4;
+    expect(Math.abs(sets * each_h - 16.90835)).toBeLessThanOrEqual(1e-5);
+  });
+
   it(titled("6-7 the flow of a field of 5 acres in 18 h", handbook), () => {
     const field_m2 = si("area", "2.0234282 ha");
     const flow_lps = flowFor_lps(gross(net_l(4.55, field_m2, 1), 0.9, 0), 18);
     expect(Math.abs(flow_lps - 1.578635)).toBeLessThanOrEqual(1e-5);
     expect(Math.abs(inUnit("flow", flow_lps * 3600, "gal/min") - 25.02187)).toBeLessThanOrEqual(1e-5);
+  });
+
+  it(titled("6-8 how fast 4 L/h come down on a vine's ground, and on a strip of 0.6 m", handbook), () => {
+    expect(Math.abs(net_l(0.8969925, eight_m, six_m) - 4)).toBeLessThanOrEqual(1e-6);
+    expect(Math.abs(net_l(3.645378, 0.6, six_m) - 4)).toBeLessThanOrEqual(1e-6);
+  });
+
+  it(titled("6-9 what 8298.18 m of hose hold, and how long they take to fill", handbook), () => {
+    const job = createWateringJob({
+      rows: 1,
+      main_m: 1e-9,
+      riser_m: 0,
+      drip: { hoseInside_mm: 15.24, overrun_m: 8298.18 - 40 },
+    });
+    const [set] = waterRows(job)?.sets ?? [];
+    const held_l = Number(set?.fill_h) * Number(set?.flow_lps) * 3600;
+    expect(Math.abs(held_l - 1513.71)).toBeLessThanOrEqual(1e-2);
+    expect(Math.abs(held_l / 5.041667 - 300.24)).toBeLessThanOrEqual(1e-2);
   });
 });
