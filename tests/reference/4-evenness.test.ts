@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { emissionUniformity, headVariation, statisticalUniformity } from "../../src/core/drip/evenness.ts";
+import type { EvenHose } from "../../src/core/drip/guess-longest.ts";
 import { headBudget } from "../../src/core/drip/head-budget.ts";
-import { type EvenHose, evenLateral, longestLateral } from "../../src/core/drip/longest-lateral.ts";
+import { evenLateral, longestLateral } from "../../src/core/drip/longest-lateral.ts";
 import { recommendedEvenness } from "../../src/core/drip/recommended-evenness.ts";
 import { christiansenFactor } from "../../src/core/hydraulics/christiansen.ts";
 import type { LateralState } from "../../src/core/hydraulics/lateral.ts";

@@ -1,15 +1,9 @@
 import type { Lateral, LateralState } from "../hydraulics/lateral.ts";
 import { lateralAt } from "../hydraulics/lateral-steps.ts";
-import { evennessOfRuns } from "./evenness.ts";
+import { emissionUniformity, emittersAtVine, evennessOfRuns } from "./evenness.ts";
+import { type EvenHose, guessLongest } from "./guess-longest.ts";
 import { blockOfLateral, hoseOf } from "./lateral-of.ts";
 import type { BlockJob, WateringJob } from "./watering-job.ts";
-
-/** A lateral that could be longer: emitters evenly spaced from the first spacing on, on an even slope, fed where the hose begins. */
-export interface EvenHose extends Omit<Lateral, "at_m" | "height_m" | "riser_m"> {
-  readonly spacing_m: number;
-  /** Above 0 where it rises away from the water. */
-  readonly slope_ratio: number;
-}
 
 export interface LongestLateral {
   readonly emitters: number;
@@ -22,32 +16,38 @@ const longest_m = 1000;
 const slopeStep_ratio = 0.01;
 
 /**
- * The most emitters that a hose may have and still be even enough, by doubling and halving: hoses get less even as they get longer, until they fall
- * so steeply that the slope outweighs friction, where the first length that is not even counts. null: `most` emitters are even still.
+ * The most emitters that a hose may have and still be even enough, looked for around a guess in growing steps, then by halves: hoses get less even as
+ * they get longer, until they fall so steeply that the slope outweighs friction. null: `most` emitters are even still.
  */
 export function longestLateral(
   hose: EvenHose,
   inletPressure_m: number,
   isEven: (state: LateralState) => boolean,
   most: number,
+  guess = 32,
 ): number | null {
   const isEvenOf = (emitters: number): boolean => isEven(lateralAt(evenLateral(hose, emitters), inletPressure_m));
   let even = 0;
-  let uneven = Math.min(first, most + 1);
-  while (isEvenOf(uneven)) {
-    if (uneven > most) return null;
-    even = uneven;
-    uneven = Math.min(2 * uneven, most + 1);
+  let uneven = most + 1;
+  let step = 1;
+  let at = Math.min(Math.max(guess, 1), most);
+  while (even < at && at < uneven) {
+    if (isEvenOf(at)) {
+      even = at;
+      at = Math.min(at + step, most);
+    } else {
+      uneven = at;
+      at = Math.max(at - step, 1);
+    }
+    step *= 2;
   }
   while (uneven - even > 1) {
     const middle = Math.floor((even + uneven) / 2);
     if (isEvenOf(middle)) even = middle;
     else uneven = middle;
   }
-  return even;
+  return even === most ? null : even;
 }
-
-const first = 32;
 
 /** The lateral with so many emitters; heights count from where the hose begins. */
 export function evenLateral({ spacing_m, slope_ratio, ...hose }: EvenHose, emitters: number): Lateral {
@@ -82,12 +82,22 @@ function longestOf(block: BlockJob, slope_ratio: number, temperature_c: number):
   if (perStation === 0 || emitter.nominal_lps === 0) return null;
   const spacing_m = isInLine ? drip.emitterSpacing_m : vineSpacing_m / perStation;
   const hose: EvenHose = { ...hoseOf(block, temperature_c), spacing_m, slope_ratio };
+  const isEven = (evenness: number): boolean => evenness >= drip.evenness_ratio;
+  const loss_ratio = drip.emitterVariation_ratio / Math.sqrt(emittersAtVine(drip, vineSpacing_m));
+  const most = Math.floor(longest_m / spacing_m);
+  const guess = guessLongest(
+    hose,
+    emitter.nominalHead_m,
+    (share) => isEven(emissionUniformity(share, loss_ratio, 1)),
+    most,
+  );
   const emitters = longestLateral(
     hose,
     emitter.nominalHead_m,
     ({ outflow_lps }) =>
-      evennessOfRuns([{ block, from: 0, to: outflow_lps.length }], outflow_lps).emission_ratio >= drip.evenness_ratio,
-    Math.floor(longest_m / spacing_m),
+      isEven(evennessOfRuns([{ block, from: 0, to: outflow_lps.length }], outflow_lps).emission_ratio),
+    most,
+    guess,
   );
   return emitters === null ? null : { emitters, length_m: emitters * spacing_m };
 }
