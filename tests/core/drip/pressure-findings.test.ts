@@ -35,8 +35,8 @@ it("drip/pipe-over-pressure: pipe under more than its rating, warmer water soone
   expect(others).toEqual([]);
   expect(told?.code).toBe("drip/pipe-over-pressure");
   expect(told?.severity).toBe("warning");
-  // The set's valve stands at the first tee.
-  expect(told?.at).toEqual(lonLat(1, 0));
+  // All of it lies level: its first point with a pipe counts.
+  expect(told?.at).toEqual(lonLat(1, 1));
   expect(text(told?.message ?? [], "metric")).toMatch(
     /^PVC SDR 26 \(Class 160\), 1 in has to stand 980.* when every valve is closed, and stands .* \(1,103.* when cold\)\.$/,
   );
