@@ -13,12 +13,13 @@ export function blockJob({ id, name, drip, rows }: Block): BlockJob {
 }
 
 /** The law by which the emitters of a block give water. */
-export function emitterLaw(drip: DripSettings): EmitterLaw {
+export /** A compensating emitter whose range begins at nothing is worked out like a plain one. */
+function emitterLaw(drip: DripSettings): EmitterLaw {
   return {
     kind: "emitter",
     nominal_lps: drip.emitterFlow_lph / 3600,
     nominalHead_m: drip.emitterPressure_kpa / kpa_pm,
     exponent: drip.emitterExponent,
-    from_m: drip.emitterKind === "compensating" ? drip.emitterLeast_kpa / kpa_pm : null,
+    from_m: drip.emitterKind === "compensating" && drip.emitterLeast_kpa > 0 ? drip.emitterLeast_kpa / kpa_pm : null,
   };
 }

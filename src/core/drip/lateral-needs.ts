@@ -13,18 +13,25 @@ import type { WateringJob } from "./watering-job.ts";
  */
 export function lateralNeeds(job: Pick<WateringJob, "blocks" | "laterals" | "water">): readonly LateralNeed[] {
   const longestOf = longestByBlock(job);
-  return Array.from(job.laterals.row, (_, i) => lateralNeed(job, i, longestOf(i)));
+  // Rows of a block are alike: what the one before has at its end is where to begin.
+  const ends_m = new Map<number, number>();
+  return Array.from(job.laterals.block, (block, i) => {
+    const lateral = lateralOf(job, i);
+    const state = neededState(lateral, job.laterals.tailHeight_m[i] ?? 0, ends_m.get(block));
+    const last = lateral.at_m.length - 1;
+    if (last >= 0) ends_m.set(block, Number(state.head_m[last]) - Number(lateral.height_m[last]));
+    return lateralNeed(job, i, state, longestOf(i));
+  });
 }
 
 function lateralNeed(
   job: Pick<WateringJob, "blocks" | "laterals" | "water">,
   index: number,
+  state: LateralState,
   longest: LongestLateral | null,
 ): LateralNeed {
-  const lateral = lateralOf(job, index);
   const block = blockOfLateral(job, index);
-  const state = neededState(lateral, job.laterals.tailHeight_m[index] ?? 0);
-  const evenness = evennessOfRuns([{ block, from: 0, to: lateral.at_m.length }], state.outflow_lps);
+  const evenness = evennessOfRuns([{ block, from: 0, to: state.outflow_lps.length }], state.outflow_lps);
   return {
     inlet_m: state.inlet_m,
     flow_lps: state.flow_lps,
@@ -40,8 +47,8 @@ function lateralNeed(
 const near = 1e-9;
 const mostRounds = 60;
 
-/** The lateral while its emitters give what they are to give. */
-export function neededState(lateral: Lateral, tailHeight_m: number): LateralState {
+/** The lateral while its emitters give what they are to give. `end_m`: about the pressure head at its last emitter. */
+export function neededState(lateral: Lateral, tailHeight_m: number, end_m?: number): LateralState {
   const { emitter, height_m } = lateral;
   const count = height_m.length;
   if (count === 0) return lateralFrom(lateral, tailHeight_m);
@@ -57,7 +64,7 @@ export function neededState(lateral: Lateral, tailHeight_m: number): LateralStat
           return nominalHead_m * (share ** power - 1);
         }
       : (state: LateralState): number => lowestPressure_m(lateral, state) - from_m;
-  const start_m = Number(height_m[count - 1]) + (from_m ?? nominalHead_m);
+  const start_m = Number(height_m[count - 1]) + (end_m ?? from_m ?? nominalHead_m);
   return rootOf((tail_m) => lateralFrom(lateral, tail_m), over_m, start_m, near * (from_m ?? nominalHead_m) + near);
 }
 

@@ -1,4 +1,6 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
+import { drip as dripOf } from "../../../src/core/drip/drip.ts";
 import { wateringJob } from "../../../src/core/drip/job-of-rows.ts";
 import { elevationOf } from "../../../src/core/ground/elevation.ts";
 import type { Mainline } from "../../../src/core/mainline/water-end.ts";
@@ -10,6 +12,8 @@ import { trellis } from "../../../src/core/trellis/lay-trellis.ts";
 import { at, createDripSettings, createProject, testFrame } from "../../support/create-project.ts";
 import { routePastStarts } from "../../support/create-route.ts";
 import { createBlock, createRows } from "../../support/create-rows.ts";
+
+const { ground: laid } = createPlanner().plan({ ...createProject(), sources: [] });
 
 interface Sketch {
   readonly rows?: Rows;
@@ -29,7 +33,6 @@ function jobOf({ rows = createRows({ length_m: 22, vines: 11 }), ...sketch }: Sk
     blocks: [createBlock({ drip, ...sketch.block })],
     ...sketch.project,
   });
-  const { ground: laid } = createPlanner().plan({ ...createProject(), sources: [] });
   if (laid === null) throw new Error("the test ground is not laid");
   const spots = (sketch.heights ?? []).map(([x, y, height_m], i) => ({
     key: `spot-${i}`,
@@ -160,4 +163,37 @@ test("pipes narrower than the riser are not chosen from", () => {
   const narrowest = (riserInside_mm: number) =>
     jobOf({ drip: { riserInside_mm }, project: { sets: family } }).sizes[0]?.size;
   expect([15, 20.574, 26, 500].map(narrowest)).toEqual(["pvc-40-0.5in", "pvc-40-0.75in", "pvc-40-1in", "pvc-40-4in"]);
+});
+
+test("emitters stand in order on their hose, as many as are bought, whatever rows and settings", () => {
+  const settings = fc.record({
+    emitterPlacing: fc.constantFrom("on-line" as const, "in-line" as const),
+    emittersPerVine: fc.integer({ min: 0, max: 4 }),
+    emitterOffset_m: fc.double({ min: 0, max: 2, noNaN: true }),
+    emitterSpacing_m: fc.double({ min: 0.1, max: 3, noNaN: true }),
+    overrun_m: fc.double({ min: 0, max: 3, noNaN: true }),
+    slack_ratio: fc.double({ min: 0, max: 0.05, noNaN: true }),
+  });
+  const sketches = fc.array(
+    fc.record({ length_m: fc.double({ min: 3, max: 200, noNaN: true }), vines: fc.integer({ min: 0, max: 60 }) }),
+    { minLength: 1, maxLength: 4 },
+  );
+  fc.assert(
+    fc.property(settings, sketches, fc.constantFrom("start" as const, "end" as const), (drip, some, waterEnd) => {
+      const rows = createRows(...some);
+      const { laterals } = jobOf({ rows, drip, waterEnd });
+      const bought = dripOf(rows, { waterEnd: some.map(() => waterEnd) }, [
+        createBlock({ drip: createDripSettings(drip) }),
+      ]);
+      expect(laterals.at_m).toHaveLength(bought.emitters);
+      [...laterals.row].forEach((row, i) => {
+        const at_m = [...laterals.at_m.subarray(laterals.offsets[i], laterals.offsets[i + 1])];
+        expect(at_m).toHaveLength(bought.rows[row]?.emitters ?? -1);
+        expect(laterals.hose_m[i]).toBe(bought.rows[row]?.lateral_m);
+        expect(at_m).toEqual([...at_m].sort((a, b) => a - b));
+        expect(at_m.every((each) => each >= 0 && each <= (laterals.hose_m[i] ?? 0))).toBe(true);
+      });
+    }),
+    { seed: 43, numRuns: 60 },
+  );
 });
