@@ -71,6 +71,14 @@ test("what the hours a day bring is said, and drawn where it lies near the bars"
   expect(times(ample, 'class="chart-counted"')).toBe(0);
 });
 
+test("while there are no sets the flow is said that it takes", () => {
+  const peak_lpd = Number(seasonChart(watered(), null)?.peak.peak_lpd);
+  expect(said(drawn(watered()))).toMatch(
+    /To give it in 12 h a day takes [\d.]+ L\/h usually and [\d.]+ L\/h at peak, for the whole block/,
+  );
+  expect(said(drawn(watered()))).toContain(`${String(Math.round((peak_lpd / 12) * 100) / 100)} L/h at peak`);
+});
+
 test("a narrow drawing leaves the numbers to the page, and writes months by their letter", () => {
   expect(said(drawn(watered()))).toContain("peak, h/day");
   const narrow = drawn(watered(), 360);

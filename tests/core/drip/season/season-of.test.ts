@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import { referenceEvapotranspiration } from "../../../../src/core/drip/season/reference-evapotranspiration.ts";
 import { seasonOf } from "../../../../src/core/drip/season/season-of.ts";
@@ -101,6 +102,39 @@ test("a soil that is full in spring puts the first watering off and takes nothin
   expect(bareSoil?.firstWatering).toBeCloseTo(4, 12);
   expect(Number(deep?.firstWatering)).toBeGreaterThan(4.5);
   expect(deep?.peak.peak_lpw).toBe(bareSoil?.peak.peak_lpw);
+});
+
+test("whatever the season, every number is one, shares keep their order and the year is the sum of its months", () => {
+  const monthly = (min: number, max: number) =>
+    fc.array(fc.double({ min, max, noNaN: true }), { minLength: 12, maxLength: 12 });
+  const stage = fc.double({ min: 1, max: 13, noNaN: true });
+  const ratio = fc.double({ min: 0, max: 1, noNaN: true });
+  const season = fc.record({
+    reference_mmpd: monthly(0, 12),
+    rain_mm: fc.oneof(fc.constant(null), monthly(0, 300)),
+    stages: fc.tuple(stage, stage, stage, stage),
+    usualShare_ratio: ratio,
+    young_ratio: ratio,
+    soil_mmpm: fc.double({ min: 0, max: 200, noNaN: true }),
+    shaded_ratio: fc.oneof(fc.constant(null), ratio),
+  });
+  fc.assert(
+    fc.property(season, fc.boolean(), (stated, isWatered) => {
+      const sets = isWatered ? [createWaterSet({ laterals: [0, 1] }), createWaterSet({ laterals: [2, 3] })] : [];
+      const [found] = seasons({ season: stated }, { blocks: [isWatered ? evenness : null], sets });
+      if (found === undefined) throw new Error("the season is known");
+      for (const month of found.months) {
+        for (const each of Object.values(month)) expect(Number.isFinite(each) && each >= 0).toBe(true);
+        expect(month.usual_lpw).toBeLessThanOrEqual(month.peak_lpw + 1e-9);
+        expect(month.usualAll_h).toBeLessThanOrEqual(month.all_h + 1e-9);
+        expect(month.peak_lpw).toBeLessThanOrEqual(found.peak.peak_lpw);
+      }
+      if (found.firstWatering !== null) expect(found.firstWatering >= 1 && found.firstWatering < 13).toBe(true);
+      else expect(found.full_l).toBe(0);
+      expect(found.usual_l).toBeLessThanOrEqual(found.full_l + 1e-6);
+    }),
+    { seed: 63, numRuns: 200 },
+  );
 });
 
 /* Reference evapotranspiration. */
