@@ -62,14 +62,6 @@ test("two bucket tests tell whether the water is enough, and undo takes them bac
   await expect.poll(() => result(page, "Drip")).toBe(before);
 });
 
-test("too little water is said so, with what is lacking", async ({ page }) => {
-  await openDrip(page);
-  await stateWater(page, "14 psi", ["5 gal", "2 min", "9 psi"]);
-  await expect(answer(page)).toContainText(/^.?No/);
-  await expectAccessible(page);
-  await picture(page, "drip-short");
-});
-
 test("a pasted year tells what a vine gets a week, from when on, and whether the hours do", async ({ page }) => {
   await openDrip(page);
   await stateWater(page, "55 psi", ["5 gal", "33 s", "44 psi"], ["5 gal", "23 s", "34 psi"]);
@@ -135,4 +127,40 @@ test("on a phone the water is stated and the answer read", async ({ page }) => {
   const wide = await stage(page).evaluate((element) => element.scrollWidth - element.clientWidth);
   expect(wide).toBeLessThanOrEqual(0);
   await expectAccessible(page);
+});
+
+test("what would help is tried out and taken as one step", async ({ page }) => {
+  await openDrip(page);
+  await stateWater(page, "14 psi", ["5 gal", "2 min", "9 psi"]);
+  await expect(answer(page)).toContainText(/No, there is not enough water/);
+  const advice = stage(page).getByRole("region", { name: "What would help" });
+  const take = advice.getByRole("button", { name: /^Take this: / });
+  await expect(take.first()).toBeVisible();
+  await expect(advice).toContainText("Now: ");
+  await picture(page, "drip-advice");
+  await expectAccessible(page);
+  const name = (await take.first().getAttribute("aria-label"))?.replace("Take this: ", "") ?? "";
+  const before = await answer(page).textContent();
+  await take.first().click();
+  await expect(undo(page)).toHaveAccessibleName(new RegExp(`^Undo: ${name.slice(0, 12)}`, "i"));
+  await expect(answer(page)).not.toHaveText(before ?? "");
+  await undo(page).click();
+  await expect(answer(page)).toHaveText(before ?? "");
+});
+
+test("patterns of valves are compared and one is taken; the check of the first run is printed", async ({ page }) => {
+  await openDrip(page);
+  await stage(page).locator("summary", { hasText: "Valves compared" }).click();
+  await stage(page).getByRole("button", { name: "Take a cock on each row" }).click();
+  await expect(undo(page)).toHaveAccessibleName("Undo: valves: a cock on each row");
+  await stage(page).locator("summary", { hasText: "Check of the first run" }).click();
+  await expect(stage(page).locator(".first-run tbody tr").first()).toContainText(/(fl oz|gal)/);
+  await stage(page).locator("summary", { hasText: "Highest pressures" }).click();
+  await expect(stage(page).getByRole("cell", { name: /psi/ }).first()).toBeVisible();
+  await expectAccessible(page);
+  await stage(page).locator(".first-run").scrollIntoViewIfNeeded();
+  await picture(page, "drip-first-run");
+  await stage(page).getByRole("button", { name: "Print the check" }).click();
+  const printed = page.frameLocator('iframe[title$="first run"]');
+  await expect(printed.getByRole("columnheader", { name: "found" }).first()).toBeAttached();
 });

@@ -35,7 +35,8 @@ export function AdviceList({ job, watering }: { readonly job: WateringJob; reado
       {helps !== "asked" && helps.length > 0 && (
         <>
           <p class="aside">
-            The least trouble first, each by itself. Taken, it is one step: undo brings back what was.
+            Now: {helps[0] && told(helps[0].before, units)}. The least trouble first, each by itself; taken, it is one
+            step, and undo brings back what was.
           </p>
           <ul>
             {helps.map((advice) => (
@@ -45,7 +46,7 @@ export function AdviceList({ job, watering }: { readonly job: WateringJob; reado
                 </p>
                 <p>
                   {advice.isEnough ? "Then there is enough: " : "Better, but not enough: "}
-                  {told(advice.after, units)}. <span class="advice-now">Now: {told(advice.before, units)}.</span>
+                  {told(advice.after, units)}.
                 </p>
                 {advice.note && <p class="aside">{text(advice.note, units)}</p>}
                 {advice.edits.length > 0 && (

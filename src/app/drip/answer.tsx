@@ -102,27 +102,38 @@ function enough({ hoursADay_h }: WaterSettings, { sets }: Watering, whole: Whole
   const reach =
     sets.length === 1
       ? `one set reaches every row with ${spare} or more to spare; it takes ${flow}.`
-      : `${count(sets.length, "set")}, one after another, reach every row with ${spare} or more to spare; the largest takes ${flow}.`;
+      : `${numberWord(sets.length)} sets, one after another, reach every row with ${spare} or more to spare; the largest takes ${flow}.`;
   const { peak } = whole;
   if (peak === null) {
     return { is: "yes", words: `Yes: ${reach}`, more: "Whether the hours suffice is told once the year is known." };
   }
-  const hours = (time_h: number) => formatQuantity("time", time_h, units, time_h < 1 ? 0 : 1);
+  const hours = (time_h: number) => formatQuantity("time", Math.round(time_h * 10) / 10, units);
   const month = monthNames[peak.month - 1] ?? "";
-  const all = sets.length === 1 ? "the set runs" : "all sets together run";
-  const usually = `As it is usually given it is ${hours(peak.usualAll_h)}.`;
-  return peak.all_h > hoursADay_h + 1e-9
-    ? {
-        is: "no",
-        words: `Not in the hours there are: in ${month} ${all} ${hours(peak.all_h)} a day, and there is water for ${hours(hoursADay_h)}.`,
-        more: `${usually} ${capital(reach)}`,
-      }
-    : {
-        is: "yes",
-        words: `Yes: ${reach}`,
-        more: `In ${month} ${all} ${hours(peak.all_h)} of the ${hours(hoursADay_h)} a day. ${usually}`,
-      };
+  const run = sets.length === 1 ? "the set runs" : "all sets together run";
+  const [there, usual, most] = [hoursADay_h, peak.usualAll_h, peak.all_h].map(hours);
+  if (peak.all_h <= hoursADay_h + hair_h) {
+    return {
+      is: "yes",
+      words: `Yes: ${reach}`,
+      more: `In ${month} ${run} ${most} of the ${there} a day at the peak, ${usual} as it is usually given.`,
+    };
+  }
+  return {
+    is: "no",
+    words:
+      peak.usualAll_h <= hoursADay_h + hair_h
+        ? `Enough as it is usually given, not at the peak: in ${month} ${run} ${usual} a day as usual, ${most} at the peak, and there is water for ${there}.`
+        : `Not in the hours there are: in ${month} ${run} ${usual} a day as it is usually given, ${most} at the peak, and there is water for ${there}.`,
+    more: capital(reach),
+  };
 }
+
+/** Small numbers as words, for sentences that begin with them. */
+function numberWord(number: number): string {
+  return ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"][number] ?? String(number);
+}
+
+const hair_h = 1e-3;
 
 /** What is still to be stated before anything can be said. */
 function missing({ kind }: WaterSettings): string {

@@ -48,11 +48,13 @@ export function DripDesk() {
           <SetList plan={plan} job={job} watering={watering} />
           {plan.watering && <SupplyPart watered={plan.watering} name={plan.project.name} />}
           <EvennessList plan={plan} job={job} watering={watering} />
-          <PipeList pipes={watering.pipes} />
-          <HighestList plan={plan} job={job} watering={watering} />
-          <PatternList patterns={watering.patterns} sets={sets} currency={materials.currency} />
           {plan.watering && <SeasonResults watered={plan.watering} name={plan.project.name} />}
-          <FirstRunPart plan={plan} />
+          <div class="drip-parts">
+            <PipeList pipes={watering.pipes} />
+            <HighestList plan={plan} job={job} watering={watering} />
+            <PatternList patterns={watering.patterns} sets={sets} currency={materials.currency} />
+            <FirstRunPart plan={plan} />
+          </div>
         </>
       )}
       <h3>Hose and emitters</h3>

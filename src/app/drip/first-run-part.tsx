@@ -2,6 +2,7 @@ import type { Plan } from "../../core/plan.ts";
 import { firstRunSheet } from "../../core/sheets/first-run.ts";
 import { printPage } from "../side-view/print-drawing.ts";
 import { useStore } from "../store-context.ts";
+import { StagePart } from "../strip/stage-part.tsx";
 import { firstRunPage } from "./first-run-page.ts";
 
 /** What the first run is checked by: cups under a few emitters, and a gauge at the far end; to be printed and filled in. */
@@ -10,8 +11,7 @@ export function FirstRunPart({ plan }: { readonly plan: Plan }) {
   const sheet = firstRunSheet(plan, units);
   if (sheet === null) return null;
   return (
-    <section aria-label="First run">
-      <h3>Check of the first run</h3>
+    <StagePart name="Check of the first run" told="cups and gauge, to print">
       <p class="aside">
         What a cup catches in three minutes at the rows where pressure is lowest and highest, and the gauge at their far
         end. Print it, and write beside each number what you found.
@@ -42,6 +42,6 @@ export function FirstRunPart({ plan }: { readonly plan: Plan }) {
           Print the check
         </button>
       </p>
-    </section>
+    </StagePart>
   );
 }

@@ -5,6 +5,8 @@ import type { Plan } from "../../core/plan.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
+import { StagePart } from "../strip/stage-part.tsx";
+import { capital } from "./capital.ts";
 import { usePipeName } from "./pipe-list.tsx";
 import { rowOf } from "./row-runs.ts";
 
@@ -20,21 +22,26 @@ interface HighestListProps {
   readonly watering: Watering;
 }
 
-/** The most that pipe, hose and emitters are to stand, against what they stand. */
+/** The most that each pipe size, hose and emitters are to stand, against what they stand. */
 export function HighestList({ plan, job, watering }: HighestListProps) {
   const units = useStore().units.value;
   const nameOf = usePipeName();
-  if (watering.highest.length === 0) return null;
   const pressure = (kpa: number) => formatQuantity("pressure", kpa, units);
-  const what = ({ what: thing, pipe, lateral }: HighestPressure): string => {
+  const thing = ({ what, pipe }: HighestPressure): string => {
     const own = watering.pipes[pipe];
-    if (thing === "pipe") return own ? nameOf(own.pipe) : "Pipe";
-    const row = lateral < 0 ? "" : `, row ${rowOf(plan, job, lateral)}`;
-    return `${thing === "hose" ? "Hose" : "Emitter"}${row}`;
+    return what === "pipe" && own ? nameOf(own.pipe) : what;
   };
+  const worst = worstOf(watering.highest, thing);
+  const [nearest] = [...worst].sort((one, other) => loadOf(other) - loadOf(one));
+  if (!nearest) return null;
+  const where = ({ when, lateral }: HighestPressure): string =>
+    lateral < 0 ? whenWords[when] : `${whenWords[when]}, row ${rowOf(plan, job, lateral)}`;
+  const mark = loadOf(nearest) > 1 ? "△ too high: " : "";
   return (
-    <section aria-label="Highest pressures">
-      <h3>Highest pressures</h3>
+    <StagePart
+      name="Highest pressures"
+      told={`${mark}${thing(nearest)} ${pressure(nearest.pressure_kpa)}, stands ${pressure(nearest.most_kpa)}`}
+    >
       <table class="drip-table">
         <caption class="unseen">Highest pressures</caption>
         <thead>
@@ -45,21 +52,18 @@ export function HighestList({ plan, job, watering }: HighestListProps) {
           </tr>
         </thead>
         <tbody>
-          {watering.highest.map((each) => (
-            <tr
-              key={`${each.what} ${each.when} ${each.pipe}`}
-              class={each.pressure_kpa > each.most_kpa ? "over" : undefined}
-            >
+          {worst.map((each) => (
+            <tr key={thing(each)} class={loadOf(each) > 1 ? "over" : undefined}>
               <th scope="row">
-                {what(each)} <small>{whenWords[each.when]}</small>
+                {capital(thing(each))} <small>{where(each)}</small>
               </th>
               <td>
                 <Figure
                   value={pressure(each.pressure_kpa)}
-                  label={`${what(each)}, ${whenWords[each.when]}`}
+                  label={`${thing(each)}, ${where(each)}`}
                   account={() => highestAccount(each)}
                 />
-                {each.pressure_kpa > each.most_kpa && (
+                {loadOf(each) > 1 && (
                   <small>
                     <span aria-hidden="true">△ </span>too high
                   </small>
@@ -70,6 +74,26 @@ export function HighestList({ plan, job, watering }: HighestListProps) {
           ))}
         </tbody>
       </table>
-    </section>
+      <p class="aside">
+        Pipe is taken at the temperature of the water. A regulator at each set holds hose and emitters down.
+      </p>
+    </StagePart>
   );
+}
+
+function loadOf({ pressure_kpa, most_kpa }: HighestPressure): number {
+  return pressure_kpa / most_kpa;
+}
+
+/** Of each thing the place and moment that come nearest to what it stands. */
+function worstOf(
+  highest: readonly HighestPressure[],
+  thing: (each: HighestPressure) => string,
+): readonly HighestPressure[] {
+  const worst = new Map<string, HighestPressure>();
+  for (const each of highest) {
+    const before = worst.get(thing(each));
+    if (before === undefined || loadOf(each) > loadOf(before)) worst.set(thing(each), each);
+  }
+  return [...worst.values()];
 }

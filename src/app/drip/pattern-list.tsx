@@ -4,6 +4,7 @@ import { changeSetting } from "../commands/change-setting.ts";
 import { money } from "../materials/money.ts";
 import { useStore } from "../store-context.ts";
 import { grouped } from "../strip/count.ts";
+import { StagePart } from "../strip/stage-part.tsx";
 import { wholeLength } from "../strip/whole-length.ts";
 import { patternNames } from "./set-fields.tsx";
 
@@ -19,8 +20,7 @@ export function PatternList({ patterns, sets, currency }: PatternListProps) {
   const units = store.units.value;
   if (patterns.length < 2) return null;
   return (
-    <section aria-label="Valves compared">
-      <h3>Where the valves stand, compared</h3>
+    <StagePart name="Valves compared" told={`${patternNames[sets.pattern]} as planned`}>
       <table class="drip-table">
         <caption class="unseen">Patterns of valves</caption>
         <thead>
@@ -63,6 +63,6 @@ export function PatternList({ patterns, sets, currency }: PatternListProps) {
           ))}
         </tbody>
       </table>
-    </section>
+    </StagePart>
   );
 }

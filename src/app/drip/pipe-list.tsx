@@ -3,6 +3,7 @@ import { pipeSizes } from "../../core/hydraulics/pipe-sizes.ts";
 import type { PipeSettings } from "../../core/project/project.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
+import { StagePart } from "../strip/stage-part.tsx";
 import { wholeLength } from "../strip/whole-length.ts";
 
 /** What a pipe is called: by its table, else by its diameters. */
@@ -18,10 +19,10 @@ export function PipeList({ pipes }: { readonly pipes: readonly PipeLine[] }) {
   const units = useStore().units.value;
   const nameOf = usePipeName();
   if (pipes.length === 0) return null;
+  const whole_m = pipes.reduce((sum_m, { length_m }) => sum_m + length_m, 0);
   const lines = [...new Set(pipes.map(({ line }) => line))].sort((one, other) => one - other);
   return (
-    <section aria-label="Pipe in the trench">
-      <h3>Pipe in the trench</h3>
+    <StagePart name="Pipe in the trench" told={wholeLength(whole_m, units)}>
       <table class="drip-table">
         <caption class="unseen">Pipe in the trench</caption>
         <thead>
@@ -45,7 +46,7 @@ export function PipeList({ pipes }: { readonly pipes: readonly PipeLine[] }) {
           )}
         </tbody>
       </table>
-    </section>
+    </StagePart>
   );
 
   /** Sizes of a line, the widest (nearest the source) first, lengths of branches added. */

@@ -83,9 +83,9 @@ function SetRows({ plan, job, watering, set }: SetListProps & { readonly set: Wa
         </td>
         <td>
           {isShort && (
-            <>
-              <span aria-hidden="true">△ </span>short of{" "}
-            </>
+            <small class="short-by">
+              <span aria-hidden="true">△ </span>short by
+            </small>
           )}
           <Figure
             value={pressure(Math.abs(set.spare_m))}
