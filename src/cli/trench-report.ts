@@ -89,9 +89,9 @@ function lows({ trench, ground }: Plan, units: UnitSystem): string {
   if (ground?.elevation.kind === "flat" || trench.groundLength_m === null) {
     return `Low points are not known: there are no heights for all of the trench.\n${stations}`;
   }
-  const told = trench.lows.map(({ branch, station_m, by_m, isFitted }) => {
+  const told = trench.lows.map(({ branch, station_m, by_m, fitted }) => {
     const at = `${trench.branches[branch]?.name ?? "main"} at ${formatQuantity("length", station_m, units)}`;
-    return `${at}, ${formatQuantity("length", by_m, units)} under its shoulder${isFitted ? ", drain valve" : ""}`;
+    return `${at}, ${formatQuantity("length", by_m, units)} under its shoulder${fitted === 0 ? "" : fitted === 1 ? ", drain valve" : `, ${fitted} drain valves`}`;
   });
   return told.length === 0
     ? `No low point: the pipe drains to its ends.\n${stations}`

@@ -10,10 +10,12 @@ import {
   widthAccount,
 } from "../../core/trench/earth-accounts.ts";
 import { deepestAccount, fittingsAccount, fittingsOf } from "../../core/trench/fittings-account.ts";
-import { dugAccount } from "../../core/trench/line-accounts.ts";
+import { dugAccount, laidAccount } from "../../core/trench/line-accounts.ts";
+import { pipeName } from "../../core/trench/pipe-words.ts";
 import { dailyAccount, daysAccount, hoursAccount, type Pace } from "../../core/trench/time-accounts.ts";
 import type { Range, Trench } from "../../core/trench/trench.ts";
-import { formatQuantity, type QuantityKind } from "../../core/units.ts";
+import { bySize } from "../../core/trench/trench-line.ts";
+import { formatQuantity, type QuantityKind, text } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
 import { count, grouped } from "../strip/count.ts";
 import { type FigureLine, FigureList } from "../strip/figure-list.tsx";
@@ -67,6 +69,11 @@ function TrenchFigures({ plan: { project }, trench }: { readonly plan: Plan; rea
         line("Width", "length", widthAccount(trench, settings), "at the bottom"),
         ...(settings.sideSlope_ratio > 0
           ? [line("Width at the top", "length", topWidthAccount(trench, settings), "where it is deepest")]
+          : []),
+        ...(trench.isSized
+          ? bySize(trench.pipes).map(({ pipe }) =>
+              line(`Pipe, ${text(pipeName(pipe), units)}`, "length", laidAccount(trench, pipe), "chosen with the drip"),
+            )
           : []),
         line("Cut", "earth", cutAccount(trench, settings), "as it lies"),
         line("Loose", "earth", looseAccount(trench, settings), "as it is thrown out"),

@@ -12,6 +12,11 @@ export function hoseSuffix({ hoseInside_mm, hoseOutside_mm }: HoseSize): string 
   return isUsual ? "" : `-${short(hoseInside_mm)}x${short(hoseOutside_mm)}mm`;
 }
 
+/** The same of what grips the hose from outside. */
+export function clipSuffix({ hoseOutside_mm }: Pick<HoseSize, "hoseOutside_mm">): string {
+  return hoseOutside_mm === usualHose.hoseOutside_mm ? "" : `-${short(hoseOutside_mm)}mm`;
+}
+
 /** The same of riser pipe. */
 export function riserSuffix({ riserInside_mm }: HoseSize): string {
   return riserInside_mm === usualHose.riserInside_mm ? "" : `-${short(riserInside_mm)}mm`;

@@ -1,5 +1,5 @@
 import type { Drip } from "../drip/drip.ts";
-import { hoseSuffix, usualHose } from "../drip/hose-size.ts";
+import { clipSuffix } from "../drip/hose-size.ts";
 import type { WaterPart } from "../drip/watering.ts";
 import { type Finding, listed } from "../finding.ts";
 import type { Block, MaterialSettings, Wire } from "../project/project.ts";
@@ -160,7 +160,7 @@ function dripNeeds(rows: Rows, drip: Drip, blocks: readonly Block[]): readonly N
     ({ lateral_m }) => lateral_m,
   );
   const clips = each(
-    (block) => `hose-clip${clipSuffix(block)}`,
+    (block) => `hose-clip${clipSuffix(block.drip)}`,
     ({ hoseClips }) => hoseClips,
   );
   const emitters = each(
@@ -184,11 +184,6 @@ function dripNeeds(rows: Rows, drip: Drip, blocks: readonly Block[]): readonly N
       return { ...counted("emitter", perRow), article, spec: emitterSpec(settings) };
     }),
   ];
-}
-
-/** Clips go by what is outside. */
-function clipSuffix({ drip: { hoseOutside_mm } }: Block): string {
-  return hoseSuffix({ ...usualHose, hoseOutside_mm });
 }
 
 /** A need of plain pieces. */

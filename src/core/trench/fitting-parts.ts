@@ -39,7 +39,11 @@ export function fittingParts(line: TrenchLine): readonly TrenchPart[] {
       spec: ["3/4 in (25 mm), with a pocket of gravel under it and a box over it"],
     },
     {
-      ...counted("air-valve", fitted(line.highs), `at high points and at the far end of the main; ${serves}`),
+      ...counted(
+        "air-valve",
+        fitted(line.highs),
+        `at high points and at the far end of ${line.pipes.some(({ line: of }) => of > 0) ? "each line" : "the main"}; ${serves}`,
+      ),
       spec: ["3/4 in (25 mm), lets air out and in"],
     },
     thrustBlocks(line, serves),

@@ -69,6 +69,20 @@ export function dugAccount({ profiles, leads_m }: Trench): Account {
   );
 }
 
+/** How much of a pipe is laid, m along the ground. */
+export function laidAccount({ branches, pipes, isSized }: Trench, { size }: Pick<PipeSettings, "size">): Account {
+  return account(
+    {
+      formula: say`Every run of it along the ground, from where it begins to where the size changes or it ends.`,
+      inputs: pipes
+        .filter(({ pipe }) => pipe.size === size)
+        .map((laid) => input(placeOf(laid, branches, isSized), "length", laid.length_m)),
+      source: geometry,
+    },
+    (...lengths_m) => lengths_m.reduce((sum_m, each_m) => sum_m + each_m, 0),
+  );
+}
+
 /** How many sticks or coils of a pipe are laid. */
 export function sticksAccount({ branches, pipes, isSized }: Trench, pipe: PipeSettings): Account {
   const isCoiled = pipe.joint === "barbed";

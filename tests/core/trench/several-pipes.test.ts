@@ -5,7 +5,7 @@ import { pipeSizes } from "../../../src/core/hydraulics/pipe-sizes.ts";
 import { legLengths_m, type Route } from "../../../src/core/mainline/route.ts";
 import type { PipeSettings } from "../../../src/core/project/project.ts";
 import { depthAccount, pipeVolumeAccount, widthAccount } from "../../../src/core/trench/earth-accounts.ts";
-import { sticksAccount, thrustAccount, trappedAccount } from "../../../src/core/trench/line-accounts.ts";
+import { laidAccount, sticksAccount, thrustAccount, trappedAccount } from "../../../src/core/trench/line-accounts.ts";
 import { markInWords } from "../../../src/core/trench/mark-in-words.ts";
 import { pipesAlong } from "../../../src/core/trench/pipes-along.ts";
 import { trenchMarks } from "../../../src/core/trench/trench-marks.ts";
@@ -106,6 +106,8 @@ describe("a line that gets narrower on its way", () => {
     expect(pipeVolumeAccount(dug).value).toBeCloseTo(dug.earth.pipe_m3, 12);
     for (const pipe of [wide, middle, narrow]) {
       expect(sticksAccount(dug, pipe).value).toBe(parts[`main-pipe-${pipe.size}`]);
+      const laid_m = dug.pipes.find((laid) => laid.pipe.size === pipe.size)?.length_m;
+      expect(laidAccount(dug, pipe).value).toBeCloseTo(laid_m ?? Number.NaN, 9);
     }
     for (const thrust of dug.thrusts) expect(thrustAccount(thrust, settings).value).toBeCloseTo(thrust.force_n, 6);
   });
