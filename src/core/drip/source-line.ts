@@ -27,7 +27,9 @@ export function sourceLine(water: WaterSettings): SourceLine | null {
   if (water.kind === "unknown") return null;
   const limit_lps = water.limitFlow_lph === null ? Infinity : water.limitFlow_lph / 3600;
   const static_m = staticHead_m(water);
-  const read = water.kind === "pump" ? pumpPoints(water) : testPoints(water);
+  const all = water.kind === "pump" ? pumpPoints(water) : testPoints(water);
+  // Readings at closed valves alone tell no flow.
+  const read = all.some(({ flow_lps }) => flow_lps > 0) ? all : [];
   // Of a town's static pressure alone nobody knows how much flows at it; a tank's level holds at any flow.
   if (read.length === 0 && (static_m === null || (water.kind !== "tank" && limit_lps === Infinity))) return null;
   const points = falling([...(static_m === null ? [] : [{ flow_lps: 0, head_m: static_m }]), ...read]);

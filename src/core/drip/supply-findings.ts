@@ -10,8 +10,8 @@ import type { WateringJob } from "./watering-job.ts";
 
 /**
  * What is odd about the water as it is stated, with the suspected cause, and the cautions about it; nothing while the water is not known.
- * Findings: `drip/water-incomplete`, `drip/level-below`, `drip/others-take-all`, `drip/no-line`; those of readings, units, head works and
- * cautions.
+ * Findings: `drip/water-incomplete`, `drip/level-below`, `drip/no-pressure`, `drip/limit-none`, `drip/others-take-all`, `drip/no-line`; those
+ * of readings, units, head works and cautions.
  */
 export function supplyFindings(job: WateringJob): readonly Finding[] {
   const { water, source, sets } = job;
@@ -21,6 +21,7 @@ export function supplyFindings(job: WateringJob): readonly Finding[] {
     ...(supply === null ? missing(water) : thinReadings(water)),
     ...readingFindings(water),
     ...unitFindings(water),
+    ...noLimit(water),
     ...othersTakeAll(water, supply?.most_lps ?? Infinity),
     ...headWorkFindings(water, source.height_m, supply),
     ...(job.line === null ? [noLine] : []),
@@ -39,6 +40,17 @@ function missing({ kind, tankLevel_m, staticPressure_kpa }: WaterSettings): read
           : say`The water of the tank is level with the source's place.`,
         say`Nothing flows from it by itself.`,
         say`Suspected: a level counted from the floor or the rim of the tank. State how high the water stands above the place where the line begins, at its lowest; if it is below, it takes a pump.`,
+      ),
+    ];
+  }
+  if (kind !== "tank" && kind !== "pump" && staticPressure_kpa !== null && staticPressure_kpa <= 0) {
+    return [
+      unplaced(
+        "drip/no-pressure",
+        "warning",
+        say`The pressure with nothing flowing is said to be none.`,
+        say`Then nothing flows at all.`,
+        say`Suspected: a field left at nothing, a gauge behind a closed valve, or one that is broken. Close all taps, open the valve before the gauge, and read it again.`,
       ),
     ];
   }
@@ -63,8 +75,8 @@ function missing({ kind, tankLevel_m, staticPressure_kpa }: WaterSettings): read
   ];
 }
 
-function othersTakeAll({ others_lph }: WaterSettings, most_lps: number): readonly Finding[] {
-  if (most_lps > 0 || others_lph <= 0) return [];
+function othersTakeAll({ others_lph, limitFlow_lph }: WaterSettings, most_lps: number): readonly Finding[] {
+  if (most_lps > 0 || others_lph <= 0 || limitFlow_lph === 0) return [];
   return [
     unplaced(
       "drip/others-take-all",
@@ -72,6 +84,19 @@ function othersTakeAll({ others_lph }: WaterSettings, most_lps: number): readonl
       say`Others take ${quantity("flow", others_lph)} at the same time: all that the water gives.`,
       say`Nothing is left for the vines while they draw.`,
       say`Suspected: a flow per day or per hour taken for one per minute, or a limit that is for the field alone. Else water when they do not draw, and set it to none.`,
+    ),
+  ];
+}
+
+function noLimit({ limitFlow_lph }: WaterSettings): readonly Finding[] {
+  if (limitFlow_lph === null || limitFlow_lph > 0) return [];
+  return [
+    unplaced(
+      "drip/limit-none",
+      "warning",
+      say`The limit of the supply is said to be no flow at all.`,
+      say`Then no set of rows may take any.`,
+      say`Suspected: a field left at nothing where no limit was meant. Take it out, or enter the flow that is allowed.`,
     ),
   ];
 }

@@ -43,7 +43,7 @@ export function chartAxis(
 
 /** 1, 2 or 5 times a power of ten, at least so much. */
 function roundStep(least: number): number {
-  if (!(least > 0)) return 1;
+  if (!(least > 1e-12)) return 1;
   const power = 10 ** Math.floor(Math.log10(least));
   return ([1, 2, 5].find((each) => each * power >= least * (1 - 1e-9)) ?? 10) * power;
 }

@@ -202,6 +202,12 @@ test("a kind of water with what it needs not stated asks for just that", () => {
   expect(readOf("drip/water-incomplete", { kind: "tank", tests: [] })).toContain("the level of its water");
 });
 
+test("no pressure at all, and a limit of nothing, are fields left at nothing", () => {
+  expect(readOf("drip/no-pressure", { staticPressure_kpa: 0, tests: [] })).toContain("a field left at nothing");
+  expect(readOf("drip/limit-none", { limitFlow_lph: 0 })).toContain("where no limit was meant");
+  expect(codesOf(oddities({ limitFlow_lph: 0, others_lph: gpm_lph }))).toEqual(["drip/limit-none"]);
+});
+
 test("a tank below its own outlet", () => {
   expect(readOf("drip/level-below", { kind: "tank", tankLevel_m: -2, tests: [] })).toContain("takes a pump");
 });

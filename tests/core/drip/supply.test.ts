@@ -103,6 +103,10 @@ test("a pump without a point at no flow: nothing above its first point is counte
   expect(static_m).toBeCloseTo(100 + 600 * kpa, 9);
 });
 
+test("a pump of which only the pressure at closed valves is known has no supply", () => {
+  expect(supplyOf(jobWith({ kind: "pump", pump: [{ flow_lph: 0, pressure_kpa: 500 }] }))).toBeNull();
+});
+
 test("a tank is its level, at any flow", () => {
   const { dirty, most_lps, static_m } = curveOf({ kind: "tank", tankLevel_m: 12 });
   expect([supplyHead_m(dirty, 0), supplyHead_m(dirty, 9), static_m, most_lps]).toEqual([112, 112, 112, Infinity]);
