@@ -17,11 +17,11 @@ for (const wish of manyTees) {
     cost = sizePipes(job)?.cost ?? Number.NaN;
     ms.push(performance.now() - begun);
   }
-  const above = (100 * (cost / (stored?.least ?? Number.NaN) - 1)).toFixed(4);
+  const above = Math.abs(100 * (cost / (stored?.least ?? Number.NaN) - 1)).toFixed(4);
   const name = `${wish.name}, ${wish.isTapering ? "never wider downstream" : "free"}`;
   console.log(
     `${name.padEnd(48)} median ${median(ms).toFixed(1).padStart(6)} ms, longest ${Math.max(...ms)
       .toFixed(0)
-      .padStart(4)} ms, ${above} % above the least`,
+      .padStart(4)} ms, ${above} % from the least, ${Math.min(...ms).toFixed(1)} ms at best`,
   );
 }

@@ -136,37 +136,30 @@ function cornerAt({ width_m }: ConvexCost, sizes: readonly number[], lost_m: num
 
 /** Sizes of a pipe that lie on the lower hull of cost by loss. */
 function hullOf({ sizes, length_m }: SizingJob, { loss_m, least }: PipeLosses, pipe: number): Hull {
-  const corners: { readonly d: number; readonly loss_m: number; readonly cost: number }[] = [];
+  const lossAt = (d: number) => Number(loss_m[pipe * sizes.length + d]);
+  const costAt = (d: number) => Number(length_m[pipe]) * Number(sizes[d]?.cost_pm);
+  const corners: number[] = [];
   for (let d = sizes.length - 1; d >= Number(least[pipe]); d--) {
-    const own = {
-      d,
-      loss_m: Number(loss_m[pipe * sizes.length + d]),
-      cost: Number(length_m[pipe]) * (sizes[d]?.cost_pm ?? 0),
-    };
-    for (let last = corners.at(-1); last !== undefined; last = corners.at(-1)) {
+    for (let last = corners.at(-1); last !== undefined && costAt(d) < costAt(last); last = corners.at(-1)) {
       const before = corners.at(-2);
       const isAbove =
         before === undefined
-          ? own.loss_m <= last.loss_m && own.cost < last.cost
-          : (last.cost - own.cost) * (last.loss_m - before.loss_m) >=
-            (before.cost - last.cost) * (own.loss_m - last.loss_m);
-      if (!isAbove || own.cost >= last.cost) break;
+          ? lossAt(d) <= lossAt(last)
+          : (costAt(last) - costAt(d)) * (lossAt(last) - lossAt(before)) >=
+            (costAt(before) - costAt(last)) * (lossAt(d) - lossAt(last));
+      if (!isAbove) break;
       corners.pop();
     }
     const last = corners.at(-1);
-    if (last === undefined || own.cost < last.cost) corners.push(own);
+    if (last === undefined || costAt(d) < costAt(last)) corners.push(d);
   }
-  const steps = corners.slice(1).map((corner, i) => {
-    const before = corners[i] ?? corner;
-    return { width_m: corner.loss_m - before.loss_m, saved: before.cost - corner.cost };
-  });
-  return {
-    cost: {
-      from_m: corners[0]?.loss_m ?? 0,
-      cost: corners[0]?.cost ?? 0,
-      width_m: Float64Array.from(steps, ({ width_m }) => width_m),
-      rate: Float64Array.from(steps, ({ saved, width_m }) => saved / width_m),
-    },
-    sizes: corners.map(({ d }) => d),
-  };
+  const width_m = new Float64Array(Math.max(0, corners.length - 1));
+  const rate = new Float64Array(width_m.length);
+  for (let i = 0; i < width_m.length; i++) {
+    const [wide = 0, narrow = 0] = [corners[i], corners[i + 1]];
+    width_m[i] = lossAt(narrow) - lossAt(wide);
+    rate[i] = (costAt(wide) - costAt(narrow)) / Number(width_m[i]);
+  }
+  const [first = 0] = corners;
+  return { cost: { from_m: lossAt(first), cost: costAt(first), width_m, rate }, sizes: corners };
 }

@@ -38,6 +38,7 @@ const mostRounds = 3;
 export function sizeForLoads(job: LoadsJob, fineness?: readonly number[]): LoadsSizing {
   const own = job.loads.map((load) => loadJob(job, load));
   let needs: readonly (Uint8Array | null)[] = own.map(() => null);
+  const seen: (Uint8Array | null)[] = own.map(() => null);
   let cost = Infinity;
   let size = new Uint8Array(job.upstream.length);
   for (let round = 0; round < mostRounds; round++) {
@@ -47,6 +48,8 @@ export function sizeForLoads(job: LoadsJob, fineness?: readonly number[]): Loads
         job,
         next.filter((_, i) => i !== k),
       );
+      if (isStillBest(pipes, next[k] ?? null, seen[k] ?? null, others)) continue;
+      seen[k] = others;
       const sized = sizePipes({ ...sub, least: Uint8Array.from(pipes, (pipe) => Number(others[pipe])) }, fineness);
       next[k] = spread(job, pipes, sized?.size ?? null);
     }
@@ -65,6 +68,17 @@ export function sizeForLoads(job: LoadsJob, fineness?: readonly number[]): Loads
     head_m: heads.map(({ head_m }) => head_m),
     isShort: heads.map(({ isShort }) => isShort),
   };
+}
+
+/** Sizes that were the cheapest ones beside narrower pipes of others, and are no narrower than these are now, are so still. */
+function isStillBest(
+  pipes: readonly number[],
+  size: Uint8Array | null,
+  before: Uint8Array | null,
+  now: Uint8Array,
+): boolean {
+  if (size === null || before === null) return false;
+  return pipes.every((pipe) => Number(before[pipe]) <= Number(now[pipe]) && Number(now[pipe]) <= Number(size[pipe]));
 }
 
 /** The pipes that a load takes water through, as a tree of their own. */

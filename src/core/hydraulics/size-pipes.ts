@@ -58,6 +58,8 @@ export function sizePipes(job: SizingJob, fineness: readonly number[] = usualFin
   const highest_m = highestHeads(job, losses);
   const isServed = (each_m: number, pipe: number) => each_m >= Number(job.wanted_m[pipe]) - dust_m;
   if (losses.least.some((least) => least >= job.sizes.length) || !highest_m.every(isServed)) return null;
+  const smallest = sizingOf(job, losses, smallestSizes(job, losses));
+  if (isDearerByWidth(job) && smallest.head_m.every(isServed)) return smallest;
   const relaxed = relaxedSizes(job, losses);
   let known = sizingOf(job, losses, relaxed.size);
   for (const most of fineness) {
@@ -115,6 +117,22 @@ function cheapestSizing(
     sizing: isFound ? sizingOf(job, losses, chosenSizes(job, losses, frontAt)) : null,
     isExact: !whole.isThinned,
   };
+}
+
+/** The smallest size that each pipe may have, no pipe wider than the one it goes on from where that is asked for. */
+function smallestSizes({ upstream, isTapering }: SizingJob, { least }: PipeLosses): Uint8Array {
+  const size = least.slice();
+  if (isTapering) {
+    for (let pipe = size.length - 1; pipe > 0; pipe--) {
+      const up = Number(upstream[pipe]);
+      if (up >= 0) size[up] = Math.max(Number(size[up]), Number(size[pipe]));
+    }
+  }
+  return size;
+}
+
+function isDearerByWidth({ sizes }: SizingJob): boolean {
+  return sizes.every(({ cost_pm }, d) => d === 0 || cost_pm >= Number(sizes[d - 1]?.cost_pm));
 }
 
 /** Total head at the downstream end of each pipe with everything on the way as wide as there is. */
