@@ -23,13 +23,19 @@ function changedBy(id: string): Project {
   return outcome.value;
 }
 
-test("every change of mind that is offered can be set and changes what is bought", () => {
+test("every change of mind that is offered can be set and changes what is bought, or which pipe goes where", () => {
   const offered = whatIfs(project, block?.id ?? "");
   expect(new Set(offered.map(({ id }) => id)).size).toBe(offered.length);
   for (const { id } of offered) {
-    const { lines } = comparePlans(asItIs, planOf(changedBy(id)));
-    const isChanged = lines.some((line) => line.left !== line.right || line.leftPacks !== line.rightPacks);
-    expect(isChanged, id).toBe(true);
+    const changed = planOf(changedBy(id));
+    const { lines } = comparePlans(asItIs, changed);
+    const isBought = lines.some((line) => line.left !== line.right || line.leftPacks !== line.rightPacks);
+    const isLaid = changed.watering?.watering?.pipes.some(
+      ({ line, points }, i) =>
+        line !== asItIs.watering?.watering?.pipes[i]?.line ||
+        points.join() !== asItIs.watering.watering.pipes[i]?.points.join(),
+    );
+    expect(isBought || isLaid, id).toBe(true);
   }
 });
 
