@@ -21,25 +21,32 @@ export function chooseSets(of: DeliveryJob, most_lps: number): Tried | null {
   const { job, needs } = of;
   const units = setUnits(job, needs, most_lps);
   if (units.length === 0) return null;
-  const { count, pattern } = job.sets;
+  const { count } = job.sets;
   if (count !== null) {
-    const sets = setsOf(units, Math.min(Math.max(count, leastPinned(units)), units.length), most_lps);
-    return tried(of, sets, pattern, most_lps);
+    const wanted = Math.min(Math.max(count, leastPinned(units)), Math.max(units.length, leastPinned(units)));
+    return weighed(of, setsOf(units, wanted, most_lps), most_lps);
   }
-  const fewest = Math.min(leastSets(units, most_lps), units.length);
+  const found = fewestThatDo(of, units, most_lps);
+  const fine = weighed(of, found.delivery.sets, most_lps);
+  // Flows grow with pressure: what fits by a hair's breadth with one choice of sizes may not with a cheaper one.
+  return fine.isShort && !found.isShort ? found : fine;
+}
+
+function fewestThatDo(of: DeliveryJob, units: readonly SetUnit[], most_lps: number): Tried {
+  const fewest = Math.min(leastSets(units, most_lps), Math.max(units.length, leastPinned(units)));
   let best: { readonly sets: Sets; readonly head_m: number } | null = null;
   let failed = fewest - 1;
   for (let k = fewest; k <= units.length; k = further(k, fewest, units.length)) {
     const sets = evenSets(units, k, most_lps);
     if (sets === null) continue;
     const head_m = headToSpare(of, sets);
-    const attempt = head_m >= 0 ? tried(of, sets, pattern, most_lps) : null;
+    const attempt = head_m >= 0 ? tried(of, sets, most_lps) : null;
     if (attempt !== null && !attempt.isShort) return fewer(of, units, failed, k, attempt, most_lps);
     const spare_m = attempt?.delivery.spare.reduce((least, each) => Math.min(least, each.head_m), Infinity) ?? head_m;
     if (best === null || spare_m > best.head_m + worth_m) best = { sets, head_m: spare_m };
     failed = k;
   }
-  return tried(of, best?.sets ?? setsOf(units, fewest, most_lps), pattern, most_lps);
+  return tried(of, best?.sets ?? setsOf(units, fewest, most_lps), most_lps);
 }
 
 /** One by one at first, then in ever longer steps: many sets are rarely wanted. */
@@ -61,7 +68,7 @@ function fewer(
   while (high - low > 1) {
     const k = Math.floor((low + high) / 2);
     const sets = evenSets(units, k, most_lps);
-    const attempt = sets === null ? null : tried(of, sets, of.job.sets.pattern, most_lps);
+    const attempt = sets === null ? null : tried(of, sets, most_lps);
     if (attempt === null || attempt.isShort) low = k;
     else [high, best] = [k, attempt];
   }
@@ -85,8 +92,13 @@ function leastPinned(units: readonly SetUnit[]): number {
   return units.reduce((most, { pin }) => Math.max(most, pin), 1);
 }
 
-function tried(of: DeliveryJob, sets: Sets, pattern: Delivery["pattern"], most_lps: number): Tried {
-  const delivery = deliver(of, sets, pattern);
+/** Sizes without weighing every head: enough to tell whether it can be done. */
+function tried(of: DeliveryJob, sets: Sets, most_lps: number): Tried {
+  return weighed(of, sets, most_lps, []);
+}
+
+function weighed(of: DeliveryJob, sets: Sets, most_lps: number, fineness?: readonly number[]): Tried {
+  const delivery = deliver(of, sets, of.job.sets.pattern, fineness);
   const isOver = sets.some((set) => flowOf(of, set) > most_lps * (1 + 1e-9));
   return { delivery, isShort: delivery.isShort || isOver };
 }

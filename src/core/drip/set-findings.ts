@@ -2,6 +2,7 @@ import type { Finding } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import {
   aboveHead,
+  pinsNotKept,
   regulatorTooLow,
   rowsAboveSupply,
   runsFast,
@@ -9,6 +10,7 @@ import {
   setsTakeTooMuch,
   shortOfWater,
 } from "./set-sentences.ts";
+import { pinOf } from "./set-units.ts";
 import type { Supply, Watering, WaterSet } from "./watering.ts";
 import type { WateringJob } from "./watering-job.ts";
 
@@ -24,7 +26,7 @@ const near_m = 0.01;
 
 /**
  * What sets and pipes have to say. Findings: drip/short-of-water, drip/set-above-supply, drip/row-above-supply, drip/regulator-too-low,
- * drip/set-below-least, drip/fast-water, drip/line-above-water.
+ * drip/set-below-least, drip/pins-not-kept, drip/fast-water, drip/line-above-water.
  */
 export function setFindings(job: WateringJob, watering: Watering, where: WhereInField): readonly Finding[] {
   const { supply, sets } = watering;
@@ -33,6 +35,7 @@ export function setFindings(job: WateringJob, watering: Watering, where: WhereIn
     ...tooMuch(job, watering, supply, where),
     ...short(job, watering, where),
     ...below(sets, supply, where),
+    ...unpinned(job, sets, where),
     ...fast(job, watering, where),
     ...high(sets, where),
   ];
@@ -100,6 +103,19 @@ function below(sets: readonly WaterSet[], { least_lps }: Supply, where: WhereInF
       fewer,
     ),
   ];
+}
+
+function unpinned(
+  { laterals, sets: { pins }, blocks }: WateringJob,
+  sets: readonly WaterSet[],
+  where: WhereInField,
+): Finding[] {
+  const astray = sets.flatMap((set, i) =>
+    set.laterals.filter((lateral) => ![0, i + 1].includes(pinOf(laterals, pins, blocks, lateral))),
+  );
+  const [first] = astray;
+  if (first === undefined) return [];
+  return [pinsNotKept(where.placeOf(Number(laterals.point[first])), astray.map(where.rowOf))];
 }
 
 function fast({ sets: { mostVelocity_mps } }: WateringJob, { sets, pipes }: Watering, where: WhereInField): Finding[] {

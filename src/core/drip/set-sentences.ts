@@ -120,3 +120,19 @@ export function aboveHead(at: LonLat | null, by_m: number): Finding {
     say`Lead the line around the rise, take wider pipe before it, or raise the pressure.`,
   );
 }
+
+/** Rows that are not in the set they were put in. */
+export function pinsNotKept(at: LonLat | null, rows: readonly string[]): Finding {
+  return placed(
+    "drip/pins-not-kept",
+    "warning",
+    at,
+    say`${capital(rowsNamed(rows))} could not be put in the ${rows.length === 1 ? "set" : "sets"} asked for.`,
+    say`There are not rows enough to give every set up to that number one, or what is put together crosses a border that sets follow.`,
+    say`Give a lower number, put more rows in sets by hand, or let sets follow rows alone.`,
+  );
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

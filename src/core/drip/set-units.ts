@@ -52,8 +52,8 @@ function borderOf({ block, variety }: LateralsJob, follow: WateringJob["sets"]["
   }
 }
 
-/** The last pin that names the row wins. */
-function pinOf(
+/** Set that the person put a lateral in, from 1; 0: any. The last pin that names its row wins. */
+export function pinOf(
   { block, line }: LateralsJob,
   pins: WateringJob["sets"]["pins"],
   blocks: WateringJob["blocks"],

@@ -31,7 +31,8 @@ export function wateringOfSets(
   const counted = countedOn(supply.dirty, job.water.margin_ratio);
   const curves = laterals.map((lateral, i) => {
     const inlet_m = needs[i]?.inlet_m ?? 0;
-    return condenseLateral(lateral, inlet_m, Math.max(inlet_m + 1, mostAtTee_m(job, line, counted, i)));
+    const most_m = Math.max(inlet_m + 1, mostAtTee_m(job, line, counted, i));
+    return condenseLateral(lateral, inlet_m, most_m, isLevel(lateral) ? 1 : degree);
   });
   const of: DeliveryJob = { job, line, counted, needs, curves };
   const chosen = chooseSets(of, supply.most_lps * (1 - job.water.margin_ratio));
@@ -47,6 +48,14 @@ export function wateringOfSets(
     return setReport(job, line, supply, delivery, set, each, ofLeg, told);
   });
   return { sets, pipes, emitters, isShort, of, delivery };
+}
+
+/** Sets are solved again with every emitter: until then some thousandths of the flow do. */
+const degree = 4;
+
+/** In their range compensating emitters give the same at any head. */
+function isLevel({ emitter }: Lateral): boolean {
+  return emitter.from_m !== null && emitter.exponent === 0;
 }
 
 /** The supply with a share of its flow taken off. */

@@ -81,7 +81,7 @@ export interface WaterSet {
   /** Total head at the gauge and where the main line begins. */
   readonly gauge_m: number;
   readonly source_m: number;
-  /** Head to spare at the tee that has least of it; below 0 it is short. */
+  /** Head to spare at the tee that has least of it, with the reserve of the supply kept; below 0 it is short. */
   readonly spare_m: number;
   readonly sparest: number;
   readonly evenness: Evenness;

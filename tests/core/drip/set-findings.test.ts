@@ -66,6 +66,12 @@ describe("what sets have to say", () => {
     );
   });
 
+  it("tells which rows are not in the set they were put in", () => {
+    const pins = (set: number) => [{ block: null, fromRow: 1, toRow: 1, set }];
+    expect(codesOf({ rows: 4, sets: { pins: pins(9) } })).toContain("drip/pins-not-kept");
+    expect(codesOf({ rows: 4, sets: { pins: pins(2) } })).not.toContain("drip/pins-not-kept");
+  });
+
   it("tells where water runs too fast in pipe that is to stay", () => {
     const narrow = { ...createWateringJob().pipe, inside_mm: 6 };
     const job = { ...createWateringJob({ water: { tankLevel_m: 60 }, sets: { sizing: "as-set" } }), pipe: narrow };
