@@ -27,8 +27,8 @@ export function adviceInWords({ before, after, isEnough }: Advice): Phrase {
   ];
 }
 
-function isUsuallyEnough({ missing: { head_m, usual_h, evenness_ratio } }: AdviceNumbers): boolean {
-  return head_m + usual_h + evenness_ratio === 0;
+function isUsuallyEnough({ missing: { head_m, usual_h, evenness_ratio, day_l } }: AdviceNumbers): boolean {
+  return head_m + usual_h + evenness_ratio + day_l === 0;
 }
 
 function beside(after: Phrase, before: Phrase): Phrase {

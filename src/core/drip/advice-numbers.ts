@@ -27,6 +27,8 @@ export interface Missing {
   readonly peak_h: number;
   /** Emission uniformity below what is asked for. */
   readonly evenness_ratio: number;
+  /** Water of a usual day beyond what comes back in a day. */
+  readonly day_l: number;
 }
 
 /** A hair of head, hours or evenness is not missing. */
@@ -59,6 +61,7 @@ export function adviceNumbers(job: WateringJob, watering: Watering | null): Advi
       usual_h: over(usual_h, hoursADay_h),
       peak_h: over(peak_h, hoursADay_h),
       evenness_ratio: uneven > hair ? uneven : 0,
+      day_l: over(usualDay_l(watering), job.water.recovery_lph === null ? Infinity : 24 * job.water.recovery_lph),
     },
   };
 }
@@ -81,10 +84,19 @@ export function isBetter(before: AdviceNumbers, after: AdviceNumbers): boolean {
   return (gained.find((gain) => gain !== 0) ?? 0) > 0;
 }
 
-function inOrder({ head_m, usual_h, peak_h, evenness_ratio }: Missing): readonly number[] {
-  return [head_m, usual_h, peak_h, evenness_ratio];
+function inOrder({ head_m, usual_h, peak_h, evenness_ratio, day_l }: Missing): readonly number[] {
+  return [head_m, usual_h, peak_h, evenness_ratio, day_l];
 }
 
-function over(needed_h: number | null, there_h: number): number {
-  return needed_h !== null && needed_h > there_h + hair ? needed_h - there_h : 0;
+function over(needed: number | null, there: number): number {
+  return needed !== null && needed > there + hair ? needed - there : 0;
+}
+
+/** All blocks on the usual day of the month in which they take most; null while the season is not known. */
+function usualDay_l({ season }: Watering): number | null {
+  if (season === null) return null;
+  const days_l = Array.from({ length: 12 }, (_, i) =>
+    season.reduce((sum_l, { months }) => sum_l + (months[i]?.usual_lpd ?? 0), 0),
+  );
+  return Math.max(...days_l);
 }

@@ -59,8 +59,8 @@ test("what is advised comes in the order of the trouble it takes", () => {
 test("each piece of advice leaves less missing than before, and says when nothing is", () => {
   for (const sketch of [lowTank, fewHours, smallTown]) {
     for (const { before, after, isEnough, id } of advice(sketch)) {
-      const sum = ({ head_m, usual_h, peak_h, evenness_ratio }: typeof before.missing) =>
-        head_m + usual_h + peak_h + evenness_ratio;
+      const sum = ({ head_m, usual_h, peak_h, evenness_ratio, day_l }: typeof before.missing) =>
+        head_m + usual_h + peak_h + evenness_ratio + day_l;
       expect(sum(after.missing), id).toBeLessThan(sum(before.missing));
       expect(isEnough, id).toBe(sum(after.missing) === 0);
     }
@@ -74,6 +74,13 @@ test("too few hours are first answered by more of them, as whole as people count
   expect(first?.before.peak_h).toBeCloseTo(11.95, 1);
   expect(first?.isEnough).toBe(true);
   expect(text(first?.name ?? [], "metric")).toBe("Water 12 h a day instead of 5 h");
+});
+
+test("more hours are not enough where too little comes back in a day", () => {
+  const [first] = advice({ ...fewHours, water: { hoursADay_h: 5, recovery_lph: 20 } });
+  expect(first?.id).toBe("longer-hours");
+  expect(first?.isEnough).toBe(false);
+  expect(Number(first?.after.missing.day_l)).toBeGreaterThan(0);
 });
 
 test("where only time is missing larger emitters take fewer hours, and a pump is not offered", () => {
