@@ -84,18 +84,16 @@ function runningFindings(
   placeOf: (lateral: number) => LonLat | null,
   idsOf: (laterals: readonly number[]) => readonly string[],
 ): readonly Finding[] {
-  const [first] = tooLong(job, watering);
   const long = tooLong(job, watering);
-  const shortest_m = long.reduce(
-    (least_m, i) => Math.min(least_m, watering.laterals[i]?.longest?.length_m ?? 0),
-    Infinity,
-  );
+  const [first] = long;
   return [
-    ...(first === undefined ? [] : [rowsTooLong(placeOf(first), idsOf(long), worstOf(watering, long), shortest_m)]),
+    ...(first === undefined
+      ? []
+      : [rowsTooLong(placeOf(first), idsOf(long), worstOf(watering, long), longestOf(job, watering, long))]),
     ...watering.sets.flatMap((set) => [
-      ...unevenSet(job, set, placeOf),
+      // What a set that is short of water lacks is told with it.
+      ...(set.spare_m < 0 ? [] : [...unevenSet(job, set, placeOf), ...belowRange(job, watering, set, placeOf, idsOf)]),
       ...dry(job, watering, set, placeOf, idsOf),
-      ...belowRange(job, watering, set, placeOf, idsOf),
       ...(set.flushable === 0 && set.spare_m >= 0 && set.laterals.length > 0
         ? [flushNone(placeOf(set.laterals[0] ?? 0), set.name)]
         : []),
@@ -112,6 +110,15 @@ function tooLong(job: WateringJob, { laterals }: Watering): readonly number[] {
     const asked = block.drip.evenness_ratio - near;
     return bestEvenness(block) >= asked && evenness.emission_ratio < asked;
   });
+}
+
+/** The shortest of the hoses that would still be even; null where even the rows' own lengths would be, were they not so bent up and down. */
+function longestOf(job: WateringJob, { laterals }: Watering, list: readonly number[]): number | null {
+  const lengths_m = list.flatMap((i) => {
+    const longest_m = laterals[i]?.longest?.length_m ?? Infinity;
+    return longest_m > 0 && longest_m < Number(job.laterals.hose_m[i]) ? [longest_m] : [];
+  });
+  return lengths_m.length === 0 ? null : Math.min(...lengths_m);
 }
 
 function worstOf({ laterals }: Watering, list: readonly number[]): number {

@@ -56,7 +56,7 @@ export function rowsTooLong(
   at: LonLat | null,
   rows: readonly string[],
   worst_ratio: number,
-  longest_m: number,
+  longest_m: number | null,
 ): Finding {
   return {
     code: "drip/row-uneven",
@@ -64,7 +64,12 @@ export function rowsTooLong(
     at,
     feature: null,
     message: say`By ${rows.length === 1 ? "itself" : "themselves"} ${rowsNamed(rows)} ${rows.length === 1 ? "is" : "are"} less even than asked for: ${share(worst_ratio)} at the worst.`,
-    reason: say`Some vines get clearly less than others of the same row, however wide the main line is. On the slope and with the hose there a hose of about ${quantity("length", longest_m)} keeps the evenness.`,
+    reason: [
+      ...say`Some vines get clearly less than others of the same row, however wide the main line is.`,
+      ...(longest_m === null
+        ? []
+        : say` With its hose and on its slope a row of about ${quantity("length", longest_m)} keeps the evenness.`),
+    ],
     remedy: say`Take wider hose, smaller emitters or pressure-compensating ones, or feed the row from its upper end.`,
   };
 }

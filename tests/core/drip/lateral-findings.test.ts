@@ -111,6 +111,11 @@ test("rows that are too long for their hose are uneven by themselves", () => {
   const findings = findingsOf({ vinesOfRow: { 1: 250 }, vineSpacing_m: 1, drip: { evenness_ratio: 0.9 } }, [10, 10]);
   expect(codes(findings)).toEqual(["drip/row-uneven"]);
   expect(findings[0]?.sentence).toContain("By itself row 2 is less even");
+  expect(text(findings[0]?.reason ?? [], "metric")).toContain("a row of about 202 m keeps the evenness");
+});
+
+test("a set that is short of water is not told to be uneven as well", () => {
+  expect(codes(findingsOf({ drip: { evenness_ratio: 0.9 } }, [10, 6], { spare_m: -2 }))).toEqual([]);
 });
 
 test("compensating emitters below their range are told with the rows they are in", () => {
