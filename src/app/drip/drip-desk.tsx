@@ -1,6 +1,7 @@
 import "./drip.css";
 import "./drip-results.css";
 import { useStore } from "../store-context.ts";
+import { FlowLegend } from "../watering/flow-legend.tsx";
 import { AdviceList } from "./advice-list.tsx";
 import { EnoughWater } from "./answer.tsx";
 import { DripCaution } from "./drip-caution.tsx";
@@ -32,6 +33,7 @@ export function DripDesk() {
   return (
     <>
       <EnoughWater plan={plan} />
+      <FlowLegend />
       {job && watering && <AdviceList job={job} watering={watering} />}
       <WaterFields water={water} />
       <EmitterFields key={block.id} drip={block.drip} />
