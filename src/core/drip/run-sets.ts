@@ -1,6 +1,6 @@
 import type { Lateral, LateralState } from "../hydraulics/lateral.ts";
 import { lateralFlow_lps } from "../hydraulics/lateral-curve.ts";
-import { lateralAt, lateralSteps, tailAt } from "../hydraulics/lateral-steps.ts";
+import { lateralAt } from "../hydraulics/lateral-steps.ts";
 import type { Network, Solution, SupplyCurve } from "../hydraulics/network.ts";
 import type { LateralCurve, Outlet } from "../hydraulics/outlet.ts";
 import { solveNetwork } from "../hydraulics/solve-network.ts";
@@ -31,6 +31,7 @@ export function runSet(
 ): RunningSet {
   const outlets: Outlet[] = [...network.outlets];
   let solution = start;
+  let before: ReadonlyMap<number, LateralState> = new Map();
   for (let round = 1; ; round++) {
     solution = solveNetwork({ ...network, outlets }, supply, solution);
     const states = new Map<number, LateralState>();
@@ -39,7 +40,7 @@ export function runSet(
       if (lateral < 0) continue;
       const inlet_m = Number(solution.head_m[node]);
       const own = laterals(lateral);
-      const state = lateralAt(own, inlet_m);
+      const state = lateralAt(own, inlet_m, before.get(lateral)?.head_m.at(-1));
       states.set(lateral, state);
       const index = Number(network.outlet[node]);
       const curve = outlets[index];
@@ -47,8 +48,9 @@ export function runSet(
       const off_lps = state.flow_lps - lateralFlow_lps(curve, inlet_m);
       if (Math.abs(off_lps) <= settled_ratio * state.flow_lps + settled_lps) continue;
       isSettled = false;
-      outlets[index] = straightened(own, state);
+      outlets[index] = straightened(state);
     }
+    before = states;
     if (isSettled || round === mostRounds) {
       return { solution: { ...solution, isSettled: solution.isSettled && isSettled }, laterals: states };
     }
@@ -56,7 +58,6 @@ export function runSet(
 }
 
 /** The lateral as an outlet whose flow grows evenly with the head, right at the head it has. */
-function straightened(lateral: Lateral, { inlet_m, flow_lps, head_m }: LateralState): LateralCurve {
-  const { growth } = tailAt(lateralSteps(lateral), inlet_m, head_m.at(-1) ?? inlet_m);
+function straightened({ inlet_m, flow_lps, growth }: LateralState): LateralCurve {
   return { kind: "lateral", lowest_m: inlet_m - 1, highest_m: inlet_m + 1, coefficients: [flow_lps, growth] };
 }

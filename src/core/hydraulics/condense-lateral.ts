@@ -1,5 +1,5 @@
 import type { Lateral } from "./lateral.ts";
-import { lateralSteps, tailAt } from "./lateral-steps.ts";
+import { guessTail, lateralSteps, type Tail, tailAt } from "./lateral-steps.ts";
 import type { LateralCurve } from "./outlet.ts";
 
 /**
@@ -10,12 +10,18 @@ export function condenseLateral(lateral: Lateral, lowest_m: number, highest_m: n
   const steps = lateralSteps(lateral);
   const points = degree + 1;
   const flow_lps: number[] = [];
-  let tail_m = highest_m;
-  for (let k = 0; k < points; k++) {
+  const inlets_m = Array.from({ length: points }, (_, k) => {
     const x = Math.cos((Math.PI * (k + 0.5)) / points);
-    const inlet_m = lowest_m + ((x + 1) / 2) * (highest_m - lowest_m);
-    const tail = tailAt(steps, inlet_m, tail_m);
-    tail_m = tail.tail_m;
+    return lowest_m + ((x + 1) / 2) * (highest_m - lowest_m);
+  });
+  let before: TailAt | null = null;
+  let last: TailAt | null = null;
+  for (const inlet_m of inlets_m) {
+    const start_m: number = last === null ? guessTail(steps, inlet_m) : nextTail(before, last, inlet_m);
+    const off_m = Math.max(off_ratio * (inlet_m - steps.mean_m), 1e-9);
+    const tail = tailAt(steps, inlet_m, start_m, off_m);
+    before = last;
+    last = { ...tail, inlet_m };
     flow_lps.push(tail.flow_lps);
   }
   const coefficients = flow_lps.map((_, j) => {
@@ -23,4 +29,25 @@ export function condenseLateral(lateral: Lateral, lowest_m: number, highest_m: n
     return ((j === 0 ? 1 : 2) / points) * sum;
   });
   return { kind: "lateral", lowest_m, highest_m, coefficients };
+}
+
+/** Off by so much of its pressure at the tee, a flow is put right straight: what curves is some millionths then. */
+const off_ratio = 2e-3;
+
+interface TailAt extends Tail {
+  readonly inlet_m: number;
+}
+
+/** The next head at the end, by the curve through the last two and their slopes. */
+function nextTail(before: TailAt | null, last: TailAt, inlet_m: number): number {
+  const step_m = inlet_m - last.inlet_m;
+  if (before === null) return last.tail_m + last.tailGrowth * step_m;
+  const span_m = last.inlet_m - before.inlet_m;
+  if (span_m === 0) return last.tail_m;
+  const t = step_m / span_m;
+  const rise_m = last.tail_m - before.tail_m;
+  const straight_m = last.tailGrowth * span_m;
+  const square_m = before.tailGrowth * span_m - 3 * rise_m + 2 * straight_m;
+  const cube_m = before.tailGrowth * span_m - 2 * rise_m + straight_m;
+  return last.tail_m + t * (straight_m + t * (square_m + t * cube_m));
 }

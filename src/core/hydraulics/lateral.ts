@@ -24,6 +24,8 @@ export interface LateralState {
   /** Total head at the tee. */
   readonly inlet_m: number;
   readonly flow_lps: number;
+  /** By how much the flow grows with the head at the tee, L/s per m. */
+  readonly growth: number;
   /** By emitter: total head, and flow. */
   readonly head_m: Float64Array;
   readonly outflow_lps: Float64Array;

@@ -30,6 +30,7 @@ describe.each(laws)("the loss in a pipe by %s", (law) => {
           const network = createNetwork([{ upstream: 0, length_m: 37, inside_mm }], {
             law,
             roughness: roughnessOf(law),
+            outlets: [],
           });
           const expected_m = lossOfPipe_m(network, 1, flow_lps);
           expect(headLoss_m(pipe(law, inside_mm), 37, flow_lps) / expected_m).toBeCloseTo(1, 6);
