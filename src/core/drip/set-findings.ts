@@ -3,6 +3,7 @@ import type { LonLat } from "../plane/coordinate.ts";
 import {
   aboveHead,
   pinsNotKept,
+  pressureTakesMore,
   regulatorTooLow,
   rowsAboveSupply,
   runsFast,
@@ -25,8 +26,8 @@ const near_ratio = 1e-3;
 const near_m = 0.01;
 
 /**
- * What sets and pipes have to say. Findings: drip/short-of-water, drip/set-above-supply, drip/row-above-supply, drip/regulator-too-low,
- * drip/set-below-least, drip/pins-not-kept, drip/fast-water, drip/line-above-water.
+ * What sets and pipes have to say. Findings: drip/short-of-water, drip/set-above-supply, drip/row-above-supply, drip/pressure-takes-more,
+ * drip/regulator-too-low, drip/set-below-least, drip/pins-not-kept, drip/fast-water, drip/line-above-water.
  */
 export function setFindings(job: WateringJob, watering: Watering, where: WhereInField): readonly Finding[] {
   const { supply, sets } = watering;
@@ -45,7 +46,7 @@ function tooMuch(job: WateringJob, { sets, laterals }: Watering, supply: Supply,
   const most_lps = supply.most_lps * (1 - job.water.margin_ratio);
   const needOf = (set: WaterSet) => set.laterals.reduce((sum, lateral) => sum + (laterals[lateral]?.flow_lps ?? 0), 0);
   const over = sets.filter((set) => needOf(set) > most_lps * (1 + near_ratio));
-  if (over.length === 0) return [];
+  if (over.length === 0) return driven(sets, supply, where);
   const at = placeOfSet(over[0], where);
   const rows = over.flatMap((set) => set.laterals.filter((each) => (laterals[each]?.flow_lps ?? 0) > most_lps));
   const ofRows = rows.reduce((most, each) => Math.max(most, laterals[each]?.flow_lps ?? 0), 0);
@@ -59,6 +60,15 @@ function tooMuch(job: WateringJob, { sets, laterals }: Watering, supply: Supply,
       most_lps,
     ),
   ];
+}
+
+/** Sets that need no more than there is, but take it. */
+function driven(sets: readonly WaterSet[], { most_lps }: Supply, where: WhereInField): Finding[] {
+  const over = sets.filter(({ flow_lps }) => flow_lps > most_lps * (1 + near_ratio));
+  if (over.length === 0) return [];
+  const flow_lps = over.reduce((most, set) => Math.max(most, set.flow_lps), 0);
+  const names = over.map(({ name }) => name);
+  return [pressureTakesMore(placeOfSet(over[0], where), names, flow_lps, most_lps)];
 }
 
 /** The set that lacks most; where a regulator alone is to blame, that. */

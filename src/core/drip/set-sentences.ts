@@ -43,6 +43,23 @@ export function setsTakeTooMuch(
   );
 }
 
+/** Plain emitters at more than their nominal pressure, which takes the water beyond what it gives. */
+export function pressureTakesMore(
+  at: LonLat | null,
+  sets: readonly string[],
+  flow_lps: number,
+  most_lps: number,
+): Finding {
+  return placed(
+    "drip/pressure-takes-more",
+    "warning",
+    at,
+    say`At the pressure that is there set ${listed(sets)} ${sets.length === 1 ? "takes" : "take"} up to ${quantity("flow", flow_lps * 3600)}; the water gives ${quantity("flow", most_lps * 3600)}.`,
+    say`Emitters that do not compensate give more the higher the pressure is, more than their nominal flow and than may be taken.`,
+    say`Put a regulator at each set's valve, set a little above what the emitters want, or take compensating emitters.`,
+  );
+}
+
 /** Rows that take more than the water gives even one by one. */
 export function rowsAboveSupply(
   at: LonLat | null,

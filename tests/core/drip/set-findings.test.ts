@@ -50,6 +50,11 @@ describe("what sets have to say", () => {
     expect(codesOf({ water: town(100), sets: { count: 1 } })).toContain("drip/set-above-supply");
   });
 
+  it("tells that pressure drives more through plain emitters than the water gives, and that regulators stop it", () => {
+    expect(codesOf({ water: town(170) })).toContain("drip/pressure-takes-more");
+    expect(codesOf({ water: town(170), sets: { regulator_kpa: 105 } })).not.toContain("drip/pressure-takes-more");
+  });
+
   it("blames a regulator that holds too much back, not the water", () => {
     const codes = codesOf({ water: town(5000), sets: { regulator_kpa: 60 } });
     expect(codes).toContain("drip/regulator-too-low");
