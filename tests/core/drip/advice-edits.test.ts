@@ -1,6 +1,5 @@
 import { expect, test } from "vitest";
 import { type Advice, adviceOf } from "../../../src/core/drip/advice.ts";
-import { adviceInWords } from "../../../src/core/drip/advice-in-words.ts";
 import { adviceNumbers } from "../../../src/core/drip/advice-numbers.ts";
 import { waterRows } from "../../../src/core/drip/water-rows.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
@@ -51,13 +50,5 @@ test("who accepts a piece of advice gets the very plan that it told of", () => {
     expect(Number(got?.spare_m), id).toBeCloseTo(after.spare_m, 6);
     expect(Number(got?.peak_h), id).toBeCloseTo(Number(after.peak_h), 6);
     expect(Number(got?.evenness_ratio), id).toBeCloseTo(after.evenness_ratio, 9);
-  }
-});
-
-test("each says in words what comes of it beside what is now", () => {
-  for (const advice of adviceFor(short)) {
-    expect(text(adviceInWords(advice), "us")).toMatch(
-      /^\d+ sets? \(\d+ now\), .* at a time \(.* now\), least spare pressure .* evenness \d+ % .* a day at peak \(.* now\)\. That (is enough|is enough usually, not at peak|helps, but is not enough by itself)\.$/,
-    );
   }
 });
