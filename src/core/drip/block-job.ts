@@ -1,10 +1,8 @@
 import type { EmitterLaw } from "../hydraulics/outlet.ts";
+import { headOf_m } from "../hydraulics/pressure-head.ts";
 import type { Block } from "../project/project.ts";
 import type { DripSettings } from "../project/water-settings.ts";
 import type { BlockJob } from "./watering-job.ts";
-
-/** 1 m of water (calculation handbook, section 0.1). */
-const kpa_pm = 9.80665;
 
 /** What the watering needs of a block. */
 export function blockJob({ id, name, drip, rows }: Block): BlockJob {
@@ -18,8 +16,8 @@ function emitterLaw(drip: DripSettings): EmitterLaw {
   return {
     kind: "emitter",
     nominal_lps: drip.emitterFlow_lph / 3600,
-    nominalHead_m: drip.emitterPressure_kpa / kpa_pm,
+    nominalHead_m: headOf_m(drip.emitterPressure_kpa),
     exponent: drip.emitterExponent,
-    from_m: drip.emitterKind === "compensating" && drip.emitterLeast_kpa > 0 ? drip.emitterLeast_kpa / kpa_pm : null,
+    from_m: drip.emitterKind === "compensating" && drip.emitterLeast_kpa > 0 ? headOf_m(drip.emitterLeast_kpa) : null,
   };
 }

@@ -1,10 +1,9 @@
+import { pressureOf_kpa } from "../hydraulics/pressure-head.ts";
 import type { CupCheck, EmitterStates, WaterSet } from "./watering.ts";
 import type { WateringJob } from "./watering-job.ts";
 
 /** A cup is held under an emitter for so long. */
 const cup_s = 180;
-/** 1 m of water (calculation handbook, section 0.1). */
-const kpa_pm = 9.80665;
 
 /**
  * What the first run is checked by: in every set the lateral that holds the lowest pressure and the one that holds the highest, with what runs into a
@@ -41,7 +40,7 @@ function cupCheck(
     set,
     lateral,
     cups: places.map((emitter) => ({ emitter, volume_l: Number(flow_lps[emitter]) * cup_s })),
-    tail_kpa: Math.max(0, tail_m) * kpa_pm,
+    tail_kpa: pressureOf_kpa(Math.max(0, tail_m)),
   };
 }
 

@@ -18,7 +18,7 @@ export function hoseLength_m(
 }
 
 /** From the end post at the water end to the vine farthest from it, along the ground. */
-export function farthestVine_m(rows: Rows, row: Row, index: number, waterEnd: "start" | "end"): number {
+function farthestVine_m(rows: Rows, row: Row, index: number, waterEnd: "start" | "end"): number {
   const first = rows.vines.station_m[rows.vines.offsets[index] ?? 0] ?? 0;
   const last = rows.vines.station_m[(rows.vines.offsets[index + 1] ?? 0) - 1] ?? 0;
   const level_m = waterEnd === "start" ? last : row.length_m - first;

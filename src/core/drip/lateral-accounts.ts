@@ -1,5 +1,6 @@
 import { type Account, account, commonPractice, geometry, input, remark } from "../account.ts";
 import { say } from "../finding.ts";
+import { pressureOf_kpa } from "../hydraulics/pressure-head.ts";
 import { emittersAtVine } from "./evenness.ts";
 import { flushVelocity_mps } from "./flushing.ts";
 import { neededState } from "./lateral-needs.ts";
@@ -7,8 +8,6 @@ import { blockOfLateral, lateralOf } from "./lateral-of.ts";
 import type { CupCheck, Evenness, LateralNeed } from "./watering.ts";
 import type { BlockJob, WateringJob } from "./watering-job.ts";
 
-/** 1 m of water (calculation handbook, section 0.1). */
-const kpa_pm = 9.80665;
 const backStep = "steps from the last emitter to the tee (calculation handbook, section 4.5)";
 
 /** How the pressure that a row needs at its tee came about, kPa over the pipe there (its height where no trench gets: that of the hose's end). */
@@ -25,13 +24,13 @@ export function inletAccount(job: WateringJob, index: number): Account {
     {
       formula: say`The pressure at the last emitter at which ${emitter.from_m === null ? "all emitters of the row give their nominal flow in the mean" : "the lowest emitter of the row has the least of its range"}, what hose, barbs and riser lose on the way there, and what the way rises.`,
       inputs: [
-        input("At the last emitter", "pressure", (head_m - end_m) * kpa_pm),
-        input("Lost on the way", "pressure", (state.inlet_m - head_m) * kpa_pm),
+        input("At the last emitter", "pressure", pressureOf_kpa(head_m - end_m)),
+        input("Lost on the way", "pressure", pressureOf_kpa(state.inlet_m - head_m)),
         input("Rise from the tee", "length", end_m - tee_m),
       ],
       source: backStep,
     },
-    (last_kpa = 0, lost_kpa = 0, rise_m = 0) => last_kpa + lost_kpa + rise_m * kpa_pm,
+    (last_kpa = 0, lost_kpa = 0, rise_m = 0) => last_kpa + lost_kpa + pressureOf_kpa(rise_m),
   );
 }
 

@@ -1,5 +1,6 @@
 import type { Finding } from "../finding.ts";
 import type { Ground } from "../ground/ground.ts";
+import { pressureOf_kpa } from "../hydraulics/pressure-head.ts";
 import type { Mainline } from "../mainline/water-end.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import type { Rows } from "../rows/rows.ts";
@@ -23,8 +24,6 @@ import type { BlockJob, WateringJob } from "./watering-job.ts";
 
 /** 0.5 gal/h: smaller ones clog sooner (common practice, no source). */
 const fine_lph = 1.892705892;
-/** 1 m of water (calculation handbook, section 0.1). */
-const kpa_pm = 9.80665;
 /** Shares that differ by less are equal, and so are heads in m. */
 const near = 1e-4;
 
@@ -171,7 +170,7 @@ function belowRange(
   const [first] = rows;
   return first === undefined
     ? []
-    : [pressureBelowRange(placeOf(first), set.name, idsOf(rows), lowest_m * kpa_pm, least_m * kpa_pm)];
+    : [pressureBelowRange(placeOf(first), set.name, idsOf(rows), pressureOf_kpa(lowest_m), pressureOf_kpa(least_m))];
 }
 
 function lateralsWhere(
