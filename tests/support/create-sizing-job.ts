@@ -1,5 +1,5 @@
 import { pipeLosses } from "../../src/core/hydraulics/pipe-losses.ts";
-import type { SizeChoice, SizingJob } from "../../src/core/hydraulics/size-pipes.ts";
+import type { SizeChoice, SizingJob } from "../../src/core/hydraulics/sizing-job.ts";
 import { between, createRandom, type Random, wholeBetween } from "./random.ts";
 
 /** Inside diameters of PVC Schedule 40 from 3/4 in to 4 in, and invented prices a metre. */

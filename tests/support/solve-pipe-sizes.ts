@@ -1,7 +1,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import loadHighs from "highs";
 import { pipeLosses } from "../../src/core/hydraulics/pipe-losses.ts";
-import type { SizingJob } from "../../src/core/hydraulics/size-pipes.ts";
+import type { SizingJob } from "../../src/core/hydraulics/sizing-job.ts";
 import { createManyTees, manyTees } from "./create-sizing-job.ts";
 
 // Sizes main lines with many tees by a mixed-integer solver and stores what they cost: node --import tsx tests/support/solve-pipe-sizes.ts

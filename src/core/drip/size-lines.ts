@@ -1,5 +1,6 @@
 import { lawCodes } from "../hydraulics/friction-law.ts";
-import { type Load, type LoadsSizing, sizeForLoads } from "../hydraulics/size-for-loads.ts";
+import type { Load } from "../hydraulics/loads-job.ts";
+import { type LoadsSizing, sizeForLoads } from "../hydraulics/size-for-loads.ts";
 import { waterViscosity_m2ps } from "../hydraulics/viscosity.ts";
 import type { ValvePattern } from "../project/water-settings.ts";
 import type { LineSegments } from "./line-segments.ts";

@@ -1,7 +1,7 @@
 import { type Bore, boreOf } from "./bore.ts";
 import { leastInside_mm } from "./least-inside.ts";
 import { pipeLoss } from "./pipe-loss.ts";
-import type { SizingJob } from "./size-pipes.ts";
+import type { SizingJob } from "./sizing-job.ts";
 
 /** Head that each pipe of a tree loses at each size, and which sizes it may have. */
 export interface PipeLosses {

@@ -1,22 +1,6 @@
-import { pipeLosses } from "./pipe-losses.ts";
-import { type SizingJob, sizePipes } from "./size-pipes.ts";
-
-/** One of several uses of a tree of pipes, of which only one runs at a time. */
-export interface Load {
-  /** By pipe; 0 where it takes nothing. */
-  readonly flow_lps: Float64Array;
-  /** Total head wanted at the downstream end of each pipe; -Infinity where none is. */
-  readonly wanted_m: Float64Array;
-  /** Total head at the source while it runs. */
-  readonly source_m: number;
-}
-
-/** A tree of pipes that is to serve several loads, one after another. */
-export interface LoadsJob extends Omit<SizingJob, keyof Load | "least"> {
-  readonly loads: readonly Load[];
-  /** Index of the smallest size each pipe may have; null: any. */
-  readonly least: Uint8Array | null;
-}
+import { headsOfLoad } from "./heads-of-load.ts";
+import { type LoadsJob, loadJob } from "./loads-job.ts";
+import { sizePipes } from "./size-pipes.ts";
 
 export interface LoadsSizing {
   /** Index into the sizes, by pipe. */
@@ -61,7 +45,7 @@ export function sizeForLoads(job: LoadsJob, fineness?: readonly number[]): Loads
     size = together;
     if (own.length < 2) break;
   }
-  const heads = own.map(({ pipes, job: sub }) => headsOf(job, pipes, sub, size));
+  const heads = own.map((each) => headsOfLoad(job, each, size));
   return {
     size,
     cost,
@@ -79,34 +63,6 @@ function isStillBest(
 ): boolean {
   if (size === null || before === null) return false;
   return pipes.every((pipe) => Number(before[pipe]) <= Number(now[pipe]) && Number(now[pipe]) <= Number(size[pipe]));
-}
-
-/** The pipes that a load takes water through, as a tree of their own. */
-function loadJob(job: LoadsJob, load: Load): { readonly pipes: readonly number[]; readonly job: SizingJob } {
-  const pipes: number[] = [];
-  const place = new Int32Array(job.upstream.length).fill(-1);
-  for (const [pipe, flow] of load.flow_lps.entries()) {
-    if (flow <= 0) continue;
-    place[pipe] = pipes.length;
-    pipes.push(pipe);
-  }
-  const upstream = Int32Array.from(pipes, (pipe) => {
-    const up = Number(job.upstream[pipe]);
-    return up < 0 ? -1 : Number(place[up]);
-  });
-  const taken = (of: Float64Array) => Float64Array.from(pipes, (pipe) => Number(of[pipe]));
-  return {
-    pipes,
-    job: {
-      ...job,
-      upstream,
-      length_m: taken(job.length_m),
-      flow_lps: taken(load.flow_lps),
-      wanted_m: taken(load.wanted_m),
-      source_m: load.source_m,
-      least: null,
-    },
-  };
 }
 
 /** Sizes of a load's pipes among all; the widest ones where it can not be served. */
@@ -131,27 +87,3 @@ function costOf({ length_m, sizes }: LoadsJob, size: Uint8Array): number {
   for (const [pipe, each_m] of length_m.entries()) sum += each_m * (sizes[Number(size[pipe])]?.cost_pm ?? 0);
   return sum;
 }
-
-/** Heads of one load with sizes as they are, and whether something it wants is not there: head, or a velocity under the cap. */
-function headsOf(
-  { upstream, sizes }: LoadsJob,
-  pipes: readonly number[],
-  job: SizingJob,
-  size: Uint8Array,
-): { readonly head_m: Float64Array; readonly isShort: boolean } {
-  const { loss_m, least } = pipeLosses({ ...job, mostVelocity_mps: Infinity, least: null });
-  const allowed = pipeLosses({ ...job, least: null }).least;
-  const head_m = new Float64Array(upstream.length).fill(Number.NaN);
-  let isShort = least.length !== allowed.length;
-  for (const [i, pipe] of pipes.entries()) {
-    const up = Number(upstream[pipe]);
-    const own = Number(size[pipe]);
-    const at_m = (up < 0 ? job.source_m : Number(head_m[up])) - Number(loss_m[i * sizes.length + own]);
-    head_m[pipe] = at_m;
-    if (at_m < Number(job.wanted_m[i]) - dust_m || own < Number(allowed[i])) isShort = true;
-  }
-  return { head_m, isShort };
-}
-
-/** Rounding of sums of heads. */
-const dust_m = 1e-6;

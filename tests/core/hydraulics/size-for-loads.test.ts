@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type LoadsJob, sizeForLoads } from "../../../src/core/hydraulics/size-for-loads.ts";
+import type { LoadsJob } from "../../../src/core/hydraulics/loads-job.ts";
+import { sizeForLoads } from "../../../src/core/hydraulics/size-for-loads.ts";
 import { sizePipes } from "../../../src/core/hydraulics/size-pipes.ts";
 import { createSizingJob } from "../../support/create-sizing-job.ts";
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type SizingJob, sizePipes } from "../../../src/core/hydraulics/size-pipes.ts";
+import { sizePipes } from "../../../src/core/hydraulics/size-pipes.ts";
+import type { SizingJob } from "../../../src/core/hydraulics/sizing-job.ts";
 import { cheapestByEnumeration, createSizingJob, heldHeads_m, randomTree } from "../../support/create-sizing-job.ts";
 import { between, createRandom, wholeBetween } from "../../support/random.ts";
 
