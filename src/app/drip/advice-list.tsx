@@ -74,6 +74,7 @@ export function AdviceList({ job, watering }: { readonly job: WateringJob; reado
 }
 
 function told({ sets, flow_lps, spare_m, evenness_ratio, peak_h }: AdviceNumbers, units: UnitSystem): string {
+  if (flow_lps === 0) return `${count(sets, "set")}, and no water reaches the rows`;
   const pressure = formatQuantity("pressure", pressureOf_kpa(Math.abs(spare_m)), units);
   return [
     count(sets, "set"),

@@ -99,10 +99,11 @@ function lacking(
 function enough({ hoursADay_h }: WaterSettings, { sets }: Watering, whole: WholeWatering, units: UnitSystem): Answer {
   const spare = formatQuantity("pressure", whole.spare_kpa, units);
   const flow = formatQuantity("flow", whole.most_lph, units);
+  const beyond = whole.spare_kpa < hardly_kpa ? "with next to nothing to spare" : `with ${spare} or more to spare`;
   const reach =
     sets.length === 1
-      ? `one set reaches every row with ${spare} or more to spare; it takes ${flow}.`
-      : `${numberWord(sets.length)} sets, one after another, reach every row with ${spare} or more to spare; the largest takes ${flow}.`;
+      ? `one set reaches every row ${beyond}; it takes ${flow}.`
+      : `${numberWord(sets.length)} sets, one after another, reach every row ${beyond}; the largest takes ${flow}.`;
   const { peak } = whole;
   if (peak === null) {
     return { is: "yes", words: `Yes: ${reach}`, more: "Whether the hours suffice is told once the year is known." };
@@ -134,6 +135,7 @@ function numberWord(number: number): string {
 }
 
 const hair_h = 1e-3;
+const hardly_kpa = 0.5;
 
 /** What is still to be stated before anything can be said. */
 function missing({ kind }: WaterSettings): string {

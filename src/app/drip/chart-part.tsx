@@ -3,7 +3,7 @@ import { DrawingButtons } from "../side-view/drawing-buttons.tsx";
 import { SvgPart } from "../side-view/svg-part.tsx";
 
 /** A chart as the core draws it for the room there is, and what it says in words. */
-export interface DrawnChart {
+interface DrawnChart {
   readonly svg: string;
   readonly reading: readonly string[];
 }

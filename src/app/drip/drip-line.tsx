@@ -4,7 +4,7 @@ import { setFlowAccount, setsAccount } from "../../core/drip/set-accounts.ts";
 import { formatQuantity } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
 import { count } from "../strip/count.ts";
-import { ResultLine } from "../strip/result-line.tsx";
+import { ResultLine, type ResultPart } from "../strip/result-line.tsx";
 import { leastEven, wholeWatering } from "./whole-watering.ts";
 
 /** "2 sets, 4.1 gal/min, 92 % even"; what all emitters take while the water is not known. */
@@ -19,6 +19,18 @@ export function DripLine() {
     const [largest] = [...watering.sets].sort((one, other) => other.flow_lps - one.flow_lps);
     const least = leastEven(watering);
     const [block, evenness] = [job.blocks[least], watering.blocks[least]];
+    const running: readonly ResultPart[] = [
+      {
+        value: formatQuantity("flow", whole.most_lph, units),
+        label: "in the largest set",
+        account: () => (largest ? setFlowAccount(largest) : null),
+      },
+      {
+        value: `${Math.round(100 * whole.evenness_ratio)} % even`,
+        label: "emission uniformity",
+        account: () => (block && evenness ? emissionAccount(block, evenness) : null),
+      },
+    ];
     return (
       <>
         <ResultLine
@@ -28,16 +40,7 @@ export function DripLine() {
               label: "one after another",
               account: () => setsAccount(job, watering),
             },
-            {
-              value: formatQuantity("flow", whole.most_lph, units),
-              label: "in the largest set",
-              account: () => (largest ? setFlowAccount(largest) : null),
-            },
-            {
-              value: `${Math.round(100 * whole.evenness_ratio)} % even`,
-              label: "emission uniformity",
-              account: () => (block && evenness ? emissionAccount(block, evenness) : null),
-            },
+            ...(whole.most_lph === 0 ? [] : running),
           ]}
         />
         {(whole.spare_kpa < 0 || watering.isShort) && ", short of water"}

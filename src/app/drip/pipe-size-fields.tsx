@@ -14,7 +14,7 @@ const sizingChoices: readonly { readonly value: PipeSizing; readonly label: stri
   { value: "as-set", label: "the Trench step’s pipe" },
 ];
 
-export const familyNames: Readonly<Record<PipeFamily, string>> = {
+const familyNames: Readonly<Record<PipeFamily, string>> = {
   "pvc-40": "PVC Schedule 40",
   "pvc-sdr21": "PVC SDR 21, Class 200",
   "pvc-sdr26": "PVC SDR 26, Class 160",

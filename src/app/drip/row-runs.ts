@@ -13,7 +13,10 @@ export function rowRuns(plan: Plan, job: WateringJob, laterals: readonly number[
   }
   const id = (row: number) => plan.rows?.rows[row]?.id ?? String(row + 1);
   return listed(
-    runs.map(([from, to]) => (from === to ? id(from) : `${id(from)} ${to === from + 1 ? "and" : "to"} ${id(to)}`)),
+    runs.flatMap(([from, to]) => {
+      if (to - from < 2) return Array.from({ length: to - from + 1 }, (_, i) => id(from + i));
+      return [`${id(from)} to ${id(to)}`];
+    }),
   );
 }
 

@@ -9,7 +9,7 @@ import type { AdviceAnswer, AdviceQuestion } from "./advice-messages.ts";
 const pause_ms = 300;
 
 /** What would help: being tried out, nothing that the step could think of, or a list. */
-export type Helps = readonly Advice[] | "asked" | "not needed";
+type Helps = readonly Advice[] | "asked" | "not needed";
 
 /** What would help where the water falls short, tried out by a worker once nothing changes any more. */
 export function useAdvice(job: WateringJob, watering: Watering): Helps {
