@@ -1,6 +1,10 @@
+import { guessTail, type Tail, tailAt } from "./find-tail.ts";
 import type { Lateral } from "./lateral.ts";
-import { guessTail, lateralSteps, type Tail, tailAt } from "./lateral-steps.ts";
 import type { LateralCurve } from "./outlet.ts";
+import { lateralSteps } from "./step-up.ts";
+
+/** Off by so much of its pressure at the tee, a flow is put right straight: what curves is some millionths then. */
+const off_ratio = 2e-3;
 
 /**
  * A whole lateral as one outlet: its flow by the total head at its tee, between two heads, as the Chebyshev polynomial through its flow at the
@@ -30,9 +34,6 @@ export function condenseLateral(lateral: Lateral, lowest_m: number, highest_m: n
   });
   return { kind: "lateral", lowest_m, highest_m, coefficients };
 }
-
-/** Off by so much of its pressure at the tee, a flow is put right straight: what curves is some millionths then. */
-const off_ratio = 2e-3;
 
 interface TailAt extends Tail {
   readonly inlet_m: number;
