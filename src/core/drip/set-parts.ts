@@ -67,7 +67,7 @@ export function setValveArticle(pipe: Pick<PipeSettings, "size">, control: SetSe
   return `set-valve-${control === "hand" ? "" : "electric-"}${pipe.size}`;
 }
 
-/** The first pipe behind a set's valve; where the set is a single row right there, the one before it. */
+/** The widest pipe right behind a set's valve; where the set is a single row right there, the one before it. */
 export function pipeBehindValve({ lines: { trees }, segments, pipes }: Delivery, set: number): PipeSettings | null {
   const tree = trees[set];
   if (tree === undefined) return null;
@@ -77,9 +77,14 @@ export function pipeBehindValve({ lines: { trees }, segments, pipes }: Delivery,
     while (up > at && tree.leg[up] === -1) up = Number(tree.upstream[up]);
     return up === at;
   };
-  const behind = tree.leg.findIndex((leg, node) => leg >= 0 && node > at && isBehind(node));
-  const leg = tree.leg[behind] ?? tree.leg[at] ?? -1;
-  return leg < 0 ? null : (pipes[Number(segments.of[leg])] ?? null);
+  const pipeOf = (leg: number | undefined) =>
+    leg === undefined || leg < 0 ? [] : (pipes[Number(segments.of[leg])] ?? []);
+  const behind = tree.leg.flatMap((leg, node) => (node > at && isBehind(node) ? pipeOf(leg) : []));
+  const choice = behind.length > 0 ? behind : [pipeOf(tree.leg[at])].flat();
+  return choice.reduce<PipeSettings | null>(
+    (widest, pipe) => (widest === null || pipe.inside_mm > widest.inside_mm ? pipe : widest),
+    null,
+  );
 }
 
 function boxes(count: number): readonly WaterPart[] {

@@ -31,6 +31,22 @@ test("a valve for each set takes a box, and is of the size of the pipe behind it
   ]);
 });
 
+test("where the ways of a set part at its valve, the valve is for the widest of them", () => {
+  const job = createWateringJob({ rows: 3, vinesOfRow: { 0: 1, 1: 60, 2: 60 }, water: { tankLevel_m: 10.5 } });
+  const line = {
+    upstream: Int32Array.from([-1, 0, 1, 1, 3]),
+    length_m: Float64Array.from([0, 5, 3, 60, 3]),
+    height_m: new Float64Array(5),
+  };
+  const laterals = { ...job.laterals, point: Int32Array.from([2, 3, 4]) };
+  const watering = waterRows({ ...job, line, laterals });
+  const own = watering?.pipes.filter((pipe) => pipe.line === 1) ?? [];
+  const widest = own.reduce((most, { pipe }) => Math.max(most, pipe.inside_mm), 0);
+  expect(own[0]?.pipe.inside_mm).toBeLessThan(widest);
+  const size = own.find(({ pipe }) => pipe.inside_mm === widest)?.pipe.size;
+  expect(watering?.parts.map(({ article }) => article)).toContain(`set-valve-${size}`);
+});
+
 test("a regulator for each set, or for each row with cocks, says what it lets through", () => {
   expect(namesOf({ rows: 4, sets: { count: 2, regulator_kpa: 120 } })).toContain("2 set-regulator-120kpa");
   expect(namesOf({ rows: 4, sets: { pattern: "cock-a-row", regulator_kpa: 120 } })).toContain("4 set-regulator-120kpa");
