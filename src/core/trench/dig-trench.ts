@@ -16,19 +16,18 @@ import { laidPipes } from "./laid-pipes.ts";
 import { laneConflicts } from "./lane-conflicts.ts";
 import { type Laid, layPipes } from "./lay-pipes.ts";
 import { openEnds, runFittings, setValves } from "./line-fittings.ts";
-import { type LineTree, lineTree } from "./line-tree.ts";
-import { lineHighs, lineLows, nodesByPoint, ponds, profilePoints } from "./low-points.ts";
+import { lineTree } from "./line-tree.ts";
+import { pipePlaces } from "./pipe-places.ts";
 import { linesOn } from "./pipes-on-legs.ts";
 import { type Layers, profileOf } from "./profile.ts";
 import { sleevesOf } from "./sleeves.ts";
 import { teesOf } from "./tees.ts";
 import { pushedPlaces, thrusts } from "./thrust.ts";
-import type { Bend, Branch, LaneConflict, Profile, Trench } from "./trench.ts";
+import type { Bend, Branch, LaneConflict, Trench } from "./trench.ts";
 import { trenchFindings } from "./trench-findings.ts";
 import type { TappedTee } from "./trench-line.ts";
 import { trenchParts } from "./trench-parts.ts";
 import { turningConflicts } from "./turning-room.ts";
-import { valveFittings } from "./valve-places.ts";
 import { withFall } from "./with-fall.ts";
 
 /** What the stage needs of a project. */
@@ -114,29 +113,6 @@ export function trench(
     leads_m,
   };
   return success(dug, trenchFindings(dug, rows, ground, settings));
-}
-
-/** Low and high points of every line, together by place, with the valves that they take. */
-function pipePlaces(
-  profiles: readonly Profile[],
-  tree: LineTree,
-  { lines, runs }: Laid,
-  ends: ReturnType<typeof openEnds>,
-  leastLow_m: number,
-) {
-  const nodeAt = nodesByPoint(profiles, tree);
-  const fars = [...lines.keys()].flatMap((line) => {
-    const far = runs.find((run) => run.line === line)?.points.at(-1);
-    return ends.find((end) => end.line === line && end.point === far) ?? [];
-  });
-  const lows = lineLows(profiles, tree, lines, leastLow_m);
-  const highs = lineHighs(profiles, tree, lines, leastLow_m, fars);
-  const nodes = ends.map((end) => ({ ...end, node: nodeAt.get(end.point) ?? -1 }));
-  return {
-    lows: profilePoints(profiles, tree, lows, ponds(profiles, tree, leastLow_m)),
-    highs: profilePoints(profiles, tree, highs, []),
-    fittings: valveFittings(nodes, lows, highs, tree, lines),
-  };
 }
 
 /** The pipes lie under the cover asked for, and below the frost depth where that is known; the depth is that of the thickest everywhere. */

@@ -38,7 +38,7 @@ interface Cemented {
 }
 
 /** Joints of the line that are cemented, by size: between sticks, and at every socket of a fitting. */
-export function cementedJoints({ pipes, fittings, tees }: TrenchLine): readonly Cemented[] {
+function cementedJoints({ pipes, fittings, tees }: TrenchLine): readonly Cemented[] {
   const found = new Map<string, Cemented>();
   const join = ({ size, joint, outside_mm }: PipeSettings, joints: number) => {
     if (joint === "solvent") found.set(size, { joints: joints + (found.get(size)?.joints ?? 0), outside_mm });
@@ -50,7 +50,7 @@ export function cementedJoints({ pipes, fittings, tees }: TrenchLine): readonly 
 }
 
 /** Pints of cement for so many joints, or so great a share of them. */
-export function cementPints(cemented: readonly Cemented[], share = 1): number {
+function cementPints(cemented: readonly Cemented[], share = 1): number {
   const pints = cemented.reduce((sum, { joints, outside_mm }) => {
     const [, each = 1] = jointsAPint.find(([upTo_mm]) => outside_mm <= upTo_mm) ?? [];
     return sum + (joints * share) / each;

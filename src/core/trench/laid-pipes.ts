@@ -58,7 +58,7 @@ interface LegPlace {
 }
 
 /** Where the leg up to each point of the route lies on the branches. */
-export function legPlaces(profiles: readonly Profile[]): ReadonlyMap<number, LegPlace> {
+function legPlaces(profiles: readonly Profile[]): ReadonlyMap<number, LegPlace> {
   const legs = new Map<number, LegPlace>();
   profiles.forEach(({ point, station_m, slopeStation_m }, branch) => {
     let from = 0;

@@ -1,6 +1,7 @@
 import type { PipeLine } from "../drip/watering.ts";
 import type { Route } from "../mainline/route.ts";
 import type { PipeSettings } from "../project/project.ts";
+import type { LinePipe } from "./pipes-along.ts";
 
 /** Which pipe a line has on the leg up to each point of the route, by line, in the order of their numbers. */
 export type PipesOnLegs = ReadonlyMap<number, ReadonlyMap<number, PipeSettings>>;
@@ -30,16 +31,13 @@ export function pipesOnLegs(
 }
 
 /** The lines that lie on the leg up to a point, with their pipes, in the order of their numbers. */
-export function linesOn(
-  lines: PipesOnLegs,
-  point: number,
-): readonly { readonly line: number; readonly pipe: PipeSettings }[] {
-  return [...lines]
-    .flatMap(([line, legs]) => {
-      const pipe = legs.get(point);
-      return pipe === undefined ? [] : [{ line, pipe }];
-    })
-    .sort((a, b) => a.line - b.line);
+export function linesOn(lines: PipesOnLegs, point: number): readonly LinePipe[] {
+  const found: LinePipe[] = [];
+  for (const [line, legs] of lines) {
+    const pipe = legs.get(point);
+    if (pipe !== undefined) found.push({ line, pipe });
+  }
+  return found.length > 1 ? found.sort((a, b) => a.line - b.line) : found;
 }
 
 /** The thickest of some pipes. */
