@@ -1,5 +1,5 @@
 import type { Solution, SupplyCurve } from "./network.ts";
-import { jetFlow } from "./outlet-flow.ts";
+import { type Jet, jetFlow } from "./outlet-flow.ts";
 import { jetAt, type PreparedNetwork } from "./prepared-network.ts";
 import { supplyHead_m } from "./read-supply.ts";
 import { straightenPipes } from "./straighten-pipes.ts";
@@ -48,11 +48,16 @@ export function startNetwork(
 function wantedFlows(prepared: PreparedNetwork, source_m: number, { flow_lps }: Workings): void {
   const { upstream, height_m } = prepared.network;
   const out = new Float64Array(2);
+  let lastJet: Jet | undefined;
+  let lastHeight_m = Number.NaN;
   for (let i = flow_lps.length - 1; i >= 0; i--) {
     const height = height_m[i] ?? 0;
     const jet = jetAt(prepared, i);
     if (jet !== undefined && source_m > height) {
-      jetFlow(jet, share * (source_m - height), height, out);
+      // On level ground it is the same for all outlets of a kind.
+      if (jet !== lastJet || height !== lastHeight_m) jetFlow(jet, share * (source_m - height), height, out);
+      lastJet = jet;
+      lastHeight_m = height;
       flow_lps[i] = (flow_lps[i] ?? 0) + Math.max(0, out[0] ?? 0);
     }
     const from = upstream[i] ?? -1;
