@@ -39,6 +39,9 @@ async function paste(cell: Locator, text: string): Promise<void> {
   }, text);
 }
 
+// Every step of these is a plan with its water, drawn in software.
+test.beforeEach(() => test.setTimeout(120_000));
+
 const year_inpd = "0.05 0.08 0.12 0.17 0.21 0.25 0.26 0.23 0.18 0.12 0.07 0.05";
 
 test("two bucket tests tell whether the water is enough, and undo takes them back one by one", async ({ page }) => {
