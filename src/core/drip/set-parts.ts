@@ -63,12 +63,12 @@ function setValves({ sets: { control } }: WateringJob, delivery: Delivery): read
 }
 
 /** What a set's valve is called in the price list. */
-export function setValveArticle(pipe: Pick<PipeSettings, "size">, control: SetSettings["control"]): string {
+function setValveArticle(pipe: Pick<PipeSettings, "size">, control: SetSettings["control"]): string {
   return `set-valve-${control === "hand" ? "" : "electric-"}${pipe.size}`;
 }
 
 /** The widest pipe right behind a set's valve; where the set is a single row right there, the one before it. */
-export function pipeBehindValve({ lines: { trees }, segments, pipes }: Delivery, set: number): PipeSettings | null {
+function pipeBehindValve({ lines: { trees }, segments, pipes }: Delivery, set: number): PipeSettings | null {
   const tree = trees[set];
   if (tree === undefined) return null;
   const at = tree.point.indexOf(tree.valve);
@@ -113,7 +113,7 @@ function regulatorPart(
 }
 
 /** What a set's regulator is called in the price list. */
-export function regulatorArticle(regulator_kpa: number): string {
+function regulatorArticle(regulator_kpa: number): string {
   return `set-regulator-${Math.round(regulator_kpa)}kpa`;
 }
 
@@ -145,7 +145,7 @@ function wire(line: LineJob, delivery: Delivery): WaterPart {
 }
 
 /** From the source to each valve, and common and spare to all of them along every leg on the way. */
-export function valveWires_m({ upstream, length_m }: LineJob, { lines: { trees } }: Delivery): readonly number[] {
+function valveWires_m({ upstream, length_m }: LineJob, { lines: { trees } }: Delivery): readonly number[] {
   const passed = new Set<number>();
   const own_m = trees.map(({ valve }) => {
     let sum_m = 0;
