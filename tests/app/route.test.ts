@@ -10,9 +10,10 @@ import { followWithRoutes } from "../../src/app/route/follow-with-routes.ts";
 import type { RouteAnswer, RouteQuestion } from "../../src/app/route/route-messages.ts";
 import { createStore } from "../../src/app/store.ts";
 import { withCornerMoved } from "../../src/core/drawing/corners.ts";
+import { createLeanPlanner } from "../../src/core/lean-planner.ts";
+import { createMainWorks } from "../../src/core/main-works.ts";
 import { layRoute } from "../../src/core/mainline/lay-route.ts";
 import { lonLat } from "../../src/core/plane/coordinate.ts";
-import { createPlanner } from "../../src/core/planner.ts";
 
 /** A store with a sample open, and a worker that answers when it is told to. */
 function createFollowed(sample = "acre-with-notch") {
@@ -60,7 +61,7 @@ describe("the route of the main line", () => {
     answer(questions[0]);
     const project = store.project.value;
     if (!project) throw new Error("nothing is open");
-    const whole = createPlanner().plan(project);
+    const whole = createLeanPlanner({ mainWorks: createMainWorks(layRoute) }).plan(project);
     expect(route()).not.toBeNull();
     expect(store.plan.value?.mainline).toEqual(whole.mainline);
     expect(store.plan.value?.trench).toEqual(whole.trench);

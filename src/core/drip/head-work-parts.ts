@@ -66,7 +66,7 @@ function partOf(work: HeadWork, job: WateringJob, supply: Supply | null): WaterP
     quantity: 0,
     perRow: null,
     pieces_m: [],
-    purpose: `${purposes[work.kind]}; serves all rows`,
+    purpose: purposes[work.kind],
     spare: 0,
   };
 }

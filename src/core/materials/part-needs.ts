@@ -12,7 +12,14 @@ export function trenchNeeds(trench: Trench): readonly Need[] {
 
 /** What the water takes beside it, of which what serves all rows is shared in the same way. */
 export function waterNeeds(parts: readonly WaterPart[], rows: number, trench: Trench | null): readonly Need[] {
-  return shared(parts, sharingOf(rows, trench));
+  const sharing = sharingOf(rows, trench);
+  const told = parts.map((part): WaterPart => {
+    const { perRow, purpose } = part;
+    const taking = (perRow ?? sharing).filter((each) => each > 0).length;
+    const inWords = taking === 1 ? "1 row" : `${taking} rows`;
+    return { ...part, purpose: `${purpose}; ${perRow === null ? "serves " : ""}${inWords}` };
+  });
+  return shared(told, sharing);
 }
 
 /** 1 for every row that has a tee; for every row where none has. */

@@ -113,7 +113,7 @@ const valve: WaterPart = {
   quantity: 3,
   perRow: null,
   pieces_m: [],
-  purpose: "one a set; serves all rows",
+  purpose: "one a set",
   spare: 0,
 };
 const wire: WaterPart = {
