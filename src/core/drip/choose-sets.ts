@@ -34,6 +34,10 @@ export function chooseSets(of: DeliveryJob, most_lps: number): Tried | null {
 
 function fewestThatDo(of: DeliveryJob, units: readonly SetUnit[], most_lps: number): Tried {
   const fewest = Math.min(leastSets(units, most_lps), Math.max(units.length, leastPinned(units)));
+  // What the source has for no row, no number of sets gives.
+  if (units.every(({ laterals }) => laterals.every((lateral) => headToSpare(of, [[lateral]]) < 0))) {
+    return tried(of, setsOf(units, fewest, most_lps), most_lps);
+  }
   let best: { readonly sets: Sets; readonly head_m: number } | null = null;
   let failed = fewest - 1;
   for (let k = fewest; k <= units.length; k = further(k, fewest, units.length)) {

@@ -92,11 +92,11 @@ function runningFindings(
     ...watering.sets.flatMap((set) => [
       // What a set that is short of water lacks is told with it.
       ...(set.spare_m < 0 ? [] : [...unevenSet(job, set, placeOf), ...belowRange(job, watering, set, placeOf, idsOf)]),
-      ...dry(job, watering, set, placeOf, idsOf),
       ...(set.flushable === 0 && set.spare_m >= 0 && set.laterals.length > 0
         ? [flushNone(placeOf(set.laterals[0] ?? 0), set.name)]
         : []),
     ]),
+    ...dry(job, watering, placeOf, idsOf),
   ];
 }
 
@@ -137,16 +137,19 @@ function unevenSet(job: WateringJob, set: WaterSet, placeOf: (lateral: number) =
   return [setUneven(placeOf(set.laterals[0] ?? 0), set.name, set.evenness, asked, recommended)];
 }
 
+/** One saying for all sets: where nothing has pressure, each of many sets has dry rows. */
 function dry(
   job: WateringJob,
-  { emitters }: Watering,
-  set: WaterSet,
+  { emitters, sets }: Watering,
   placeOf: (lateral: number) => LonLat | null,
   idsOf: (laterals: readonly number[]) => readonly string[],
 ): readonly Finding[] {
-  if (set.evenness.dry === 0 || emitters === null) return [];
-  const rows = lateralsWhere(job, set, (emitter) => Number(emitters.flow_lps[emitter]) <= 0);
-  return [emittersDry(placeOf(rows[0] ?? 0), set.name, set.evenness.dry, idsOf(rows))];
+  const some = sets.filter(({ evenness }) => evenness.dry > 0);
+  if (some.length === 0 || emitters === null) return [];
+  const rows = some.flatMap((set) => lateralsWhere(job, set, (emitter) => Number(emitters.flow_lps[emitter]) <= 0));
+  const count = some.reduce((sum, { evenness }) => sum + evenness.dry, 0);
+  const names = some.map(({ name }) => name);
+  return [emittersDry(placeOf(rows[0] ?? 0), names, count, idsOf(rows))];
 }
 
 /** Compensating emitters that get water, but less pressure than they need to hold their flow. */

@@ -1,4 +1,4 @@
-import { type Finding, type Quantity, quantity, say, unplaced } from "../finding.ts";
+import { type Finding, listed, type Quantity, quantity, say, unplaced } from "../finding.ts";
 import type { LonLat } from "../plane/coordinate.ts";
 import type { DripSettings } from "../project/water-settings.ts";
 import { rowsNamed } from "../rows/rows-named.ts";
@@ -94,13 +94,13 @@ export function setUneven(
 }
 
 /** Emitters above the water's reach. */
-export function emittersDry(at: LonLat | null, name: string, dry: number, rows: readonly string[]): Finding {
+export function emittersDry(at: LonLat | null, sets: readonly string[], dry: number, rows: readonly string[]): Finding {
   return {
     code: "drip/emitters-dry",
     severity: "warning",
     at,
     feature: null,
-    message: say`In set ${name} ${dry} ${dry === 1 ? "emitter gets" : "emitters get"} no water, in ${rowsNamed(rows)}.`,
+    message: say`In ${sets.length === 1 ? "set" : "sets"} ${listed(sets)} ${dry} ${dry === 1 ? "emitter gets" : "emitters get"} no water, in ${rowsNamed(rows)}.`,
     reason: say`The pressure does not reach so far or so high while the whole set runs.`,
     remedy: say`Make more sets, take wider pipe or smaller emitters, or raise the pressure of the water.`,
   };

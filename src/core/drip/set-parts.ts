@@ -19,7 +19,7 @@ export function setParts(job: WateringJob, line: LineJob, delivery: Delivery): r
   const { control, regulator_kpa } = job.sets;
   const laterals = sets.flat();
   const isEachRow = pattern === "cock-a-row";
-  const valves = isEachRow ? [cocks(job, laterals)] : [...setValves(job, delivery), ...boxes(sets.length)];
+  const valves = isEachRow ? [cocks(job, laterals)] : [...setValves(job, delivery), ...boxes(sets.length, pattern)];
   const regulators =
     regulator_kpa === null ? [] : [regulatorPart(job, laterals, sets.length, isEachRow, regulator_kpa)];
   const electric = isEachRow || control === "hand" ? [] : [controller(sets.length), wire(line, delivery)];
@@ -87,12 +87,21 @@ function pipeBehindValve({ lines: { trees }, segments, pipes }: Delivery, set: n
   );
 }
 
-function boxes(count: number): readonly WaterPart[] {
+/** Valves side by side that a large box has room for. Common practice, no source. */
+const sideBySide = 3;
+
+/** At the source the valves stand together. */
+function boxes(count: number, pattern: Delivery["pattern"]): readonly WaterPart[] {
+  const isTogether = pattern === "valves-at-source" && count > 1;
+  const bears = "a lid that bears a wheel, and gravel under it";
   return [
-    {
-      ...part("valve-box", "Valve boxes", count, "one over each set valve"),
-      spec: ["with a lid that bears a wheel, and gravel under it"],
-    },
+    isTogether
+      ? {
+          ...part("valve-box", "Valve boxes", Math.ceil(count / sideBySide), "over the set valves, side by side"),
+          article: `valve-box-for-${sideBySide}`,
+          spec: [`with room for ${sideBySide} valves, ${bears}`],
+        }
+      : { ...part("valve-box", "Valve boxes", count, "one over each set valve"), spec: [`with ${bears}`] },
   ];
 }
 

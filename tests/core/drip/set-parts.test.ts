@@ -31,6 +31,19 @@ test("a valve for each set takes a box, and is of the size of the pipe behind it
   ]);
 });
 
+test("valves at the source share a box, three in each", () => {
+  const boxesOf = (count: number) =>
+    partsOf({ rows: 8, sets: { pattern: "valves-at-source", count } })
+      .filter(({ kind }) => kind === "valve-box")
+      .map(({ article, quantity }) => `${quantity} ${article}`);
+  expect([1, 3, 4, 7].map(boxesOf)).toEqual([
+    ["1 valve-box"],
+    ["1 valve-box-for-3"],
+    ["2 valve-box-for-3"],
+    ["3 valve-box-for-3"],
+  ]);
+});
+
 test("where the ways of a set part at its valve, the valve is for the widest of them", () => {
   const job = createWateringJob({ rows: 3, vinesOfRow: { 0: 1, 1: 60, 2: 60 }, water: { tankLevel_m: 10.5 } });
   const line = {

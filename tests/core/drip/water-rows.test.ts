@@ -56,6 +56,11 @@ describe("a watering", () => {
     expect(sets).toHaveLength(2);
   });
 
+  it("stays with the fewest where the source has not head enough for any row", () => {
+    const { sets, isShort } = watered({ rows: 8, water: { tankLevel_m: 3 } });
+    expect([sets.length, isShort]).toEqual([1, true]);
+  });
+
   it("is short when the pressure is less than rows need, in the fewest sets, for more would not help", () => {
     const { sets, isShort } = watered({ rows: 4, water: { tankLevel_m: 8 } });
     expect(isShort).toBe(true);
