@@ -1,5 +1,7 @@
+import { cupAccount } from "../../core/drip/pipe-accounts.ts";
 import type { Plan } from "../../core/plan.ts";
 import { firstRunSheet } from "../../core/sheets/first-run.ts";
+import { Figure } from "../figure/figure.tsx";
 import { printPage } from "../side-view/print-drawing.ts";
 import { useStore } from "../store-context.ts";
 import { StagePart } from "../strip/stage-part.tsx";
@@ -9,7 +11,8 @@ import { firstRunPage } from "./first-run-page.ts";
 export function FirstRunPart({ plan }: { readonly plan: Plan }) {
   const units = useStore().units.value;
   const sheet = firstRunSheet(plan, units);
-  if (sheet === null) return null;
+  const watering = plan.watering?.watering;
+  if (sheet === null || !watering) return null;
   return (
     <StagePart name="Check of the first run" told="cups and gauge, to print">
       <p class="aside">
@@ -26,12 +29,23 @@ export function FirstRunPart({ plan }: { readonly plan: Plan }) {
           </tr>
         </thead>
         <tbody>
-          {sheet.checks.map(({ set, row, cups, tail }) => (
+          {sheet.checks.map(({ set, row, cups, tail }, c) => (
             <tr key={`${set} ${row}`}>
               <th scope="row">
                 {set}, row {row}
               </th>
-              <td>{cups.map(({ volume }) => volume).join(", ")}</td>
+              <td>
+                {cups.map(({ volume }, i) => (
+                  <span key={i}>
+                    {i > 0 && ", "}
+                    <Figure
+                      value={volume}
+                      label={`in three minutes, row ${row}, cup ${i + 1}`}
+                      account={() => cupAccount(watering, watering.firstRun[c]?.cups[i]?.emitter ?? -1)}
+                    />
+                  </span>
+                ))}
+              </td>
               <td>{tail}</td>
             </tr>
           ))}

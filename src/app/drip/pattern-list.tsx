@@ -1,6 +1,8 @@
+import { patternPipeAccount, patternPriceAccount, valvesAccount } from "../../core/drip/pipe-accounts.ts";
 import type { PatternCost } from "../../core/drip/watering.ts";
 import type { SetSettings } from "../../core/project/water-settings.ts";
 import { changeSetting } from "../commands/change-setting.ts";
+import { Figure } from "../figure/figure.tsx";
 import { money } from "../materials/money.ts";
 import { useStore } from "../store-context.ts";
 import { grouped } from "../strip/count.ts";
@@ -32,35 +34,53 @@ export function PatternList({ patterns, sets, currency }: PatternListProps) {
           </tr>
         </thead>
         <tbody>
-          {patterns.map(({ pattern, valves, pipe_m, price, isShort }) => (
-            <tr key={pattern}>
-              <th scope="row">
-                {patternNames[pattern]}
-                {pattern === sets.pattern ? (
-                  <small>as it is planned</small>
-                ) : (
-                  <button
-                    type="button"
-                    class="quiet-button"
-                    aria-label={`Take ${patternNames[pattern]}`}
-                    onClick={() =>
-                      changeSetting(store, "sets.pattern", pattern, { name: `Valves: ${patternNames[pattern]}` })
-                    }
-                  >
-                    Take this
-                  </button>
-                )}
-                {isShort && (
-                  <small>
-                    <span aria-hidden="true">△ </span>short of water
-                  </small>
-                )}
-              </th>
-              <td>{grouped(valves)}</td>
-              <td>{wholeLength(pipe_m, units)}</td>
-              <td>{price === null ? "not priced" : money(price, currency)}</td>
-            </tr>
-          ))}
+          {patterns.map((each) => {
+            const { pattern, valves, pipe_m, price, isShort } = each;
+            const label = `with ${patternNames[pattern]}`;
+            return (
+              <tr key={pattern}>
+                <th scope="row">
+                  {patternNames[pattern]}
+                  {pattern === sets.pattern ? (
+                    <small>as it is planned</small>
+                  ) : (
+                    <button
+                      type="button"
+                      class="quiet-button"
+                      aria-label={`Take ${patternNames[pattern]}`}
+                      onClick={() =>
+                        changeSetting(store, "sets.pattern", pattern, { name: `Valves: ${patternNames[pattern]}` })
+                      }
+                    >
+                      Take this
+                    </button>
+                  )}
+                  {isShort && (
+                    <small>
+                      <span aria-hidden="true">△ </span>short of water
+                    </small>
+                  )}
+                </th>
+                <td>
+                  <Figure value={grouped(valves)} label={`valves ${label}`} account={() => valvesAccount(each)} />
+                </td>
+                <td>
+                  <Figure
+                    value={wholeLength(pipe_m, units)}
+                    label={`pipe ${label}`}
+                    account={() => patternPipeAccount(each)}
+                  />
+                </td>
+                <td>
+                  <Figure
+                    value={price === null ? "not priced" : money(price, currency)}
+                    label={`price ${label}`}
+                    account={() => patternPriceAccount(each)}
+                  />
+                </td>
+              </tr>
+            );
+          })}
         </tbody>
       </table>
     </StagePart>

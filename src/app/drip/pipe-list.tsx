@@ -1,7 +1,9 @@
+import { pipeLengthAccount } from "../../core/drip/pipe-accounts.ts";
 import type { PipeLine } from "../../core/drip/watering.ts";
 import { pipeSizes } from "../../core/hydraulics/pipe-sizes.ts";
 import type { PipeSettings } from "../../core/project/project.ts";
 import { formatQuantity } from "../../core/units.ts";
+import { Figure } from "../figure/figure.tsx";
 import { useStore } from "../store-context.ts";
 import { StagePart } from "../strip/stage-part.tsx";
 import { wholeLength } from "../strip/whole-length.ts";
@@ -34,13 +36,19 @@ export function PipeList({ pipes }: { readonly pipes: readonly PipeLine[] }) {
         </thead>
         <tbody>
           {lines.flatMap((line) =>
-            sizesOf(line).map(({ pipe, length_m }, i) => (
+            sizesOf(line).map(({ pipe, length_m, runs }, i) => (
               <tr key={`${line} ${pipe.size}`}>
                 <th scope="row" class={i > 0 ? "repeated" : undefined}>
                   {line === 0 ? "Main line" : `To set ${line}`}
                 </th>
                 <td>{nameOf(pipe)}</td>
-                <td>{wholeLength(length_m, units)}</td>
+                <td>
+                  <Figure
+                    value={wholeLength(length_m, units)}
+                    label={`of ${nameOf(pipe)}`}
+                    account={() => pipeLengthAccount(runs)}
+                  />
+                </td>
               </tr>
             )),
           )}
@@ -50,12 +58,14 @@ export function PipeList({ pipes }: { readonly pipes: readonly PipeLine[] }) {
   );
 
   /** Sizes of a line, the widest (nearest the source) first, lengths of branches added. */
-  function sizesOf(line: number): readonly { readonly pipe: PipeSettings; readonly length_m: number }[] {
-    const bySize = new Map<string, { readonly pipe: PipeSettings; readonly length_m: number }>();
-    for (const { line: own, pipe, length_m } of pipes) {
-      if (own !== line) continue;
-      bySize.set(pipe.size, { pipe, length_m: (bySize.get(pipe.size)?.length_m ?? 0) + length_m });
+  function sizesOf(line: number) {
+    const bySize = new Map<string, { readonly pipe: PipeSettings; readonly runs: readonly PipeLine[] }>();
+    for (const run of pipes) {
+      const { line: own, pipe } = run;
+      if (own === line) bySize.set(pipe.size, { pipe, runs: [...(bySize.get(pipe.size)?.runs ?? []), run] });
     }
-    return [...bySize.values()].sort((one, other) => other.pipe.inside_mm - one.pipe.inside_mm);
+    return [...bySize.values()]
+      .map((each) => ({ ...each, length_m: each.runs.reduce((sum_m, { length_m }) => sum_m + length_m, 0) }))
+      .sort((one, other) => other.pipe.inside_mm - one.pipe.inside_mm);
   }
 }

@@ -29,7 +29,7 @@ export function statisticalAccount({ drip }: BlockJob, { statistical_ratio }: Ev
   const flows = Math.sqrt(Math.max(0, (1 - statistical_ratio) ** 2 - own * own));
   return account(
     {
-      formula: say`1 less the root of the squares added up of how flows vary by pressure and by manufacture, each as standard deviation over mean.`,
+      formula: say`One, less the root of the squares added up of how flows vary by pressure and by manufacture, each as standard deviation over mean.`,
       inputs: [input("By pressure", "ratio", flows), input("By manufacture", "ratio", own)],
       source: "Bralts, ASAE EP458, from memory",
     },
