@@ -13,9 +13,12 @@ export function flushFlow_lps(hoseInside_mm: number): number {
 export interface RunningSet {
   readonly laterals: number;
   readonly flow_lps: number;
-  /** Total heads where the main line begins, at the tee with least to spare, and what that tee needs. */
-  readonly source_m: number;
-  readonly tee_m: number;
+  /** Lost in pipe on the way to the tee with least to spare, before a regulator that holds the pressure back and behind it. */
+  readonly lost_m: number;
+  readonly behind_m: number;
+  /** Total head that the regulator holds; Infinity where none does. */
+  readonly held_m: number;
+  /** What that tee needs. */
   readonly needed_m: number;
 }
 
@@ -26,14 +29,14 @@ export interface RunningSet {
  */
 export function flushable(
   supply: { readonly curve: SupplyCurve; readonly most_lps: number },
-  { laterals, flow_lps, source_m, tee_m, needed_m }: RunningSet,
+  { laterals, flow_lps, lost_m, behind_m, held_m, needed_m }: RunningSet,
   flush_lps: number,
 ): number {
-  const lost_m = Math.max(0, source_m - tee_m);
   let count = 0;
   while (count < laterals) {
     const with_lps = flow_lps + (count + 1) * flush_lps;
-    const there_m = supplyHead_m(supply.curve, with_lps) - lost_m * (with_lps / flow_lps) ** 1.852;
+    const more = (with_lps / flow_lps) ** 1.852;
+    const there_m = Math.min(held_m, supplyHead_m(supply.curve, with_lps) - lost_m * more) - behind_m * more;
     if (with_lps > supply.most_lps || !(there_m >= needed_m)) break;
     count++;
   }

@@ -8,6 +8,7 @@ import { flushable } from "./flushing.ts";
 import { lateralOf } from "./lateral-of.ts";
 import { pipeLines } from "./pipe-lines.ts";
 import { type RunningSet, runSet } from "./run-sets.ts";
+import type { SetTree } from "./set-lines.ts";
 import { kpa_pm } from "./set-network.ts";
 import { setReport } from "./set-report.ts";
 import type { EmitterStates, LateralNeed, Supply, Watering } from "./watering.ts";
@@ -110,6 +111,19 @@ function emitterStates(
   return states;
 }
 
+/** Head lost in pipe on the way to a node, before and behind the last regulator that holds pressure back, and the head that holds. */
+function wayTo(tree: SetTree | undefined, head_m: Float64Array, at: number) {
+  let [lost_m, behind_m, held_m] = [0, 0, Infinity];
+  for (let node = at; tree !== undefined && node > 0; node = Number(tree.upstream[node])) {
+    const drop_m = Number(head_m[tree.upstream[node] ?? 0]) - Number(head_m[node]);
+    if (tree.leg[node] !== -1) lost_m += Math.max(0, drop_m);
+    else if (tree.isRegulated[node] === 1 && drop_m > 0 && held_m === Infinity) {
+      [behind_m, lost_m, held_m] = [lost_m, 0, Number(head_m[node])];
+    }
+  }
+  return { lost_m, behind_m, held_m };
+}
+
 /** Laterals of a set that can be flushed at once, by the one that takes most. */
 function flushableIn(
   { needs }: DeliveryJob,
@@ -129,8 +143,7 @@ function flushableIn(
     {
       laterals: own.length,
       flow_lps: Number(solution.flow_lps[0]),
-      source_m: Number(solution.head_m[0]),
-      tee_m: Number(solution.head_m[at]),
+      ...wayTo(lines.trees[set], solution.head_m, at),
       needed_m: needs[spare[set]?.lateral ?? -1]?.inlet_m ?? Infinity,
     },
     flush_lps,
