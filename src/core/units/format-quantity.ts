@@ -92,6 +92,7 @@ const us: Readonly<Record<QuantityKind, Choice>> = {
     [0, unit("gal/h", f.gallon_l, 3)],
   ],
   volume: [
+    [1000 * 3.785411784, unit("gal", f.gallon_l, 0)],
     [0.3785411784, unit("gal", f.gallon_l, 2)],
     [1e-9, unit("fl oz", f.fluidOunce_l, 1)],
     [0, unit("gal", f.gallon_l, 2)],
