@@ -19,6 +19,9 @@ async function openList(page: Page, sample = "acre-with-notch"): Promise<void> {
   await openSample(page, sample);
   await openStage(page, "Materials");
   await expect(stage(page).locator(".line-door").first()).toBeVisible();
+  // The main line and its water come a moment after the rows, and the list grows.
+  await expect.poll(() => result(page, "Drip")).toContain("set");
+  await expect(stage(page).getByText("Main line pipe").first()).toBeVisible();
 }
 
 function coilsBought(text: string | null): number {
