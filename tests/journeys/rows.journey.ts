@@ -109,6 +109,8 @@ test("a row chosen in the list has its halo on the map, and one clicked on the m
   page,
 }) => {
   await openSample(page);
+  // The chart above the list comes a moment later and moves it down.
+  await expect(page.getByText("Turn to the best")).toBeVisible();
   const map = await page.locator(".map").boundingBox();
   if (!map) throw new Error("there is no map");
   const heart = { x: map.x + 100, y: map.y + 100, width: map.width - 200, height: map.height - 150 };
