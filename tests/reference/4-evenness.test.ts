@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { emissionUniformity, headVariation, statisticalUniformity } from "../../src/core/drip/evenness.ts";
+import { flushFlow_lps } from "../../src/core/drip/flushing.ts";
 import type { EvenHose } from "../../src/core/drip/guess-longest.ts";
 import { headBudget } from "../../src/core/drip/head-budget.ts";
 import { evenLateral, longestLateral } from "../../src/core/drip/longest-lateral.ts";
@@ -125,5 +126,15 @@ describe("4.5 longest level lateral for 10 % of flow variation, 10 m at its inle
   it("is told as longer than any row where evenness lasts", () => {
     const hose = caseA({ hoseInside_mm: 100 });
     expect(longestLateral(hose, 10, (state) => variation(state) <= 0.1, 300)).toBeNull();
+  });
+});
+
+describe("4.8 flushing", () => {
+  it.each([
+    [15.24, 197.0079],
+    [13.8, 161.5369],
+    [17.6, 262.7477],
+  ])(titled("4-41 0.3 m/s at the end of a bore of %d mm", { fromMemory: "ASAE EP405" }), (inside_mm, flow_lph) => {
+    expect(Math.abs(flushFlow_lps(inside_mm) * 3600 - flow_lph)).toBeLessThan(1e-3);
   });
 });
