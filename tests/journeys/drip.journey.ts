@@ -1,6 +1,6 @@
 import type { Locator, Page } from "@playwright/test";
 import { expect, expectAccessible, picture, test } from "./guarded.ts";
-import { openSample, openStage, result } from "./steps.ts";
+import { openSample, openStage, pixelsLike, result, rowButtons } from "./steps.ts";
 
 const stage = (page: Page): Locator => page.getByRole("region", { name: "Drip", exact: true });
 const answer = (page: Page): Locator => stage(page).locator(".enough-water");
@@ -166,4 +166,34 @@ test("patterns of valves are compared and one is taken; the check of the first r
   await stage(page).getByRole("button", { name: "Print the check" }).click();
   const printed = page.frameLocator('iframe[title$="first run"]');
   await expect(printed.getByRole("columnheader", { name: "found" }).first()).toBeAttached();
+});
+
+test("the map shows the laterals by their flow while the step is open, and the side view pressure and flow along a hose", async ({
+  page,
+}) => {
+  await openSample(page);
+  await expect.poll(() => result(page, "Drip"), { timeout: 30_000 }).toContain("sets");
+  const map = await page.locator(".map").boundingBox();
+  if (!map) throw new Error("there is no map");
+  const water = [31, 117, 144] as const;
+  const before = await pixelsLike(page, map, water);
+  await openStage(page, "Drip");
+  await expect(stage(page).locator(".flow-legend li")).toHaveText([/within 5 %/]);
+  await expect.poll(() => pixelsLike(page, map, water)).toBeGreaterThan(before + 1000);
+
+  await page.getByRole("button", { name: /^Side view/ }).click();
+  await page.getByRole("button", { name: "Water", exact: true }).click();
+  const side = page.getByRole("region", { name: "Side view" });
+  await expect(side.locator("svg").first()).toBeVisible();
+  const told = side.locator("svg.chart");
+  await expect(told).toHaveAttribute("aria-label", /^Set 1 takes/);
+  await side.getByRole("combobox").selectOption({ label: "2" });
+  await expect(told).toHaveAttribute("aria-label", /^Set 2 takes/);
+  await rowButtons(page).nth(4).click();
+  // A row has its hose and the pipes of its own set.
+  await expect(told).toHaveCount(2);
+  await expect(told.first()).toHaveAttribute("aria-label", /Row 5/i);
+  await expect(told.last()).toHaveAttribute("aria-label", /^Set 1 takes/);
+  await expectAccessible(page);
+  await picture(page, "drip-side-water");
 });
