@@ -6,6 +6,7 @@ import type { Elevation } from "./ground/elevation.ts";
 import type { BlockGround, Ground } from "./ground/ground.ts";
 import { layGround } from "./ground/lay-ground.ts";
 import { type PlantingAreaOf, withPlantingArea } from "./ground/planting-area.ts";
+import { holdTheSame } from "./identity.ts";
 import type { MainWorks } from "./main-works.ts";
 import { unroutedMainline } from "./mainline/water-end.ts";
 import type { CutOf, MaterialsOf } from "./materials/materials.ts";
@@ -75,7 +76,7 @@ export function createLeanPlanner(usual: Partial<Ways> = {}): Planner {
   const trellisOf = remembered(trellis);
   const dripOf = remembered(drip);
   const wateringOf = remembered(wateringBy, wateringDependsOn);
-  const pipesOf = keptWhileSame<readonly PipeLine[]>();
+  const pipesOf = keptWhileSame<readonly PipeLine[]>([]);
   const trenchOf = remembered(trenchBy, trenchDependsOn);
   const listOf = remembered(materialsBy);
 
@@ -256,13 +257,11 @@ function wateringDependsOn(stage: WateringStage | null, ...inputs: Parameters<Wa
 }
 
 /** Gives the earlier object back as long as a new one holds the same, so that what depends on it is not worked out anew. */
-function keptWhileSame<T>(): (value: T) => T {
-  let kept: { readonly value: T; readonly text: string } | null = null;
+function keptWhileSame<T>(first: T): (value: T) => T {
+  let kept = first;
   return (value) => {
-    if (kept?.value === value) return value;
-    const text = JSON.stringify(value);
-    if (kept?.text !== text) kept = { value, text };
-    return kept.value;
+    if (!holdTheSame(kept, value)) kept = value;
+    return kept;
   };
 }
 

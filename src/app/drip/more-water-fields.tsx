@@ -4,6 +4,7 @@ import { OptionalQuantityField } from "../strip/optional-quantity-field.tsx";
 import { QuantityField } from "../strip/quantity-field.tsx";
 import { StagePart } from "../strip/stage-part.tsx";
 import { likeOf } from "./like.ts";
+import { LimitField } from "./limit-field.tsx";
 import { PressureUnits } from "./pressure-units.tsx";
 
 /** Who else takes of the water, what comes back, what is kept in reserve, where the gauge stands. */
@@ -26,16 +27,7 @@ export function MoreWaterFields({ water }: { readonly water: WaterSettings }) {
           path="water.margin"
           hint="not counted on: wells fall, filters clog"
         />
-        {water.kind !== "town" && (
-          <OptionalQuantityField
-            label="Most that may be taken"
-            kind="flow"
-            value={water.limitFlow_lph}
-            like={like.flow_lph}
-            path="water.limitFlow"
-            without="no limit is stated"
-          />
-        )}
+        {water.kind !== "town" && <LimitField water={water} />}
         <OptionalQuantityField
           label="Comes back in the long run"
           kind="flow"

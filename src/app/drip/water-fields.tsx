@@ -4,6 +4,7 @@ import { ChoiceField } from "../strip/choice-field.tsx";
 import { OptionalQuantityField } from "../strip/optional-quantity-field.tsx";
 import { QuantityField } from "../strip/quantity-field.tsx";
 import { likeOf } from "./like.ts";
+import { LimitField } from "./limit-field.tsx";
 import { type QuantityColumn, QuantityList } from "./quantity-list.tsx";
 
 const kindChoices: readonly { readonly value: WaterKind; readonly label: string }[] = [
@@ -41,16 +42,7 @@ export function WaterFields({ water }: { readonly water: WaterSettings }) {
 
 function OfKind({ water }: { readonly water: WaterSettings }) {
   const like = likeOf(useStore().units.value);
-  const limit = (
-    <OptionalQuantityField
-      label="Most that may be taken"
-      kind="flow"
-      value={water.limitFlow_lph}
-      like={like.flow_lph}
-      path="water.limitFlow"
-      without="no limit is stated"
-    />
-  );
+  const limit = <LimitField water={water} />;
   const pressure = (
     <OptionalQuantityField
       label="Pressure with nothing flowing"

@@ -1,4 +1,4 @@
-import type { QuantityKind, UnitSystem } from "../units.ts";
+import type { QuantityKind } from "../units.ts";
 
 /** Numbers along a hose or a pipe, one panel above the other over the same distances. */
 export interface AlongChart {
@@ -37,16 +37,4 @@ export interface AlongRule {
 export interface AlongMark {
   readonly at_m: number;
   readonly text: string;
-}
-
-export interface AlongOptions {
-  readonly units: UnitSystem;
-  readonly width_px?: number;
-}
-
-/** A drawing with its words apart, for a page that writes them itself. */
-export interface AlongSheet {
-  readonly svg: string;
-  readonly label: string;
-  readonly reading: readonly string[];
 }

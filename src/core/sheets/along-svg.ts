@@ -1,14 +1,19 @@
 import type { UnitSystem } from "../units.ts";
-import type { AlongChart, AlongMark, AlongOptions, AlongPanel, AlongPoint, AlongSheet } from "./along-chart.ts";
+import type { AlongChart, AlongMark, AlongPanel, AlongPoint } from "./along-chart.ts";
 import { type ChartAxis, chartAxis } from "./chart-axis.ts";
+import {
+  type ChartOptions,
+  type ChartSheet,
+  type ChartWords,
+  chartPage,
+  chartSheet,
+  type DrawnChart,
+  usualWidth_px,
+} from "./chart-page.ts";
 import { chartStyle } from "./chart-style.ts";
 import { placedLabels } from "./placed-labels.ts";
-import { svgSheet, wrappedLines } from "./svg-sheet.ts";
 import { escaped, px, svgTag } from "./svg-text.ts";
 
-const usualWidth_px = 720;
-const title_px = 26;
-const line_px = 18;
 const plot = { left: 60, right: 18, height: 150, between: 30, under: 42 } as const;
 /** Lines for the names of places over the upper panel. */
 const markLines = 2;
@@ -18,42 +23,18 @@ const letter_px = 7.4;
 const mostDots = 150;
 
 /** A chart along a hose or a pipe as one SVG text that needs nothing else, titled and told how to read. */
-export function alongSvg(
-  chart: AlongChart,
-  title: string,
-  { label, reading }: Omit<AlongSheet, "svg">,
-  { units, width_px = usualWidth_px }: AlongOptions,
-): string {
-  const lines = wrappedLines([label, ...reading], width_px - 24);
-  const content = contentHeight_px(chart);
-  const height = title_px + content + line_px * lines.length + 12;
-  return svgSheet(
-    "chart",
-    { width: width_px, height, "aria-label": label },
-    svgTag("title", {}, escaped(title)) +
-      svgTag("desc", {}, escaped(label)) +
-      svgTag("style", {}, chartStyle) +
-      svgTag("rect", { class: "chart-paper", x: 0, y: 0, width: width_px, height }) +
-      svgTag("text", { x: 12, y: 18, "font-weight": 700, "font-size": 15 }, escaped(title)) +
-      svgTag("g", { transform: `translate(0 ${title_px})` }, drawn(chart, units, width_px)) +
-      lines
-        .map((line, i) => svgTag("text", { x: 12, y: title_px + content + line_px * (i + 0.8) }, escaped(line)))
-        .join(""),
-  );
+export function alongSvg(chart: AlongChart, title: string, words: ChartWords, options: ChartOptions): string {
+  return chartPage(title, words, placed(chart, options));
 }
 
 /** The same drawing without its words. */
-export function alongSheet(
-  chart: AlongChart,
-  words: Omit<AlongSheet, "svg">,
-  { units, width_px = usualWidth_px }: AlongOptions,
-): AlongSheet {
-  const svg = svgSheet(
-    "chart",
-    { width: width_px, height: contentHeight_px(chart), "aria-label": words.label },
-    svgTag("style", {}, chartStyle) + drawn(chart, units, width_px),
-  );
-  return { svg, ...words };
+export function alongSheet(chart: AlongChart, words: ChartWords, options: ChartOptions): ChartSheet {
+  return chartSheet(words, placed(chart, options));
+}
+
+function placed(chart: AlongChart, { units, width_px = usualWidth_px }: ChartOptions): DrawnChart {
+  const height_px = contentHeight_px(chart);
+  return { width_px, height_px, style: chartStyle, content: drawn(chart, units, width_px) };
 }
 
 function top_px({ marks }: AlongChart): number {

@@ -1,14 +1,15 @@
 import type { Watered } from "../drip/watering-stage.ts";
 import { formatQuantity, type UnitSystem } from "../units.ts";
-import type { AlongChart, AlongOptions, AlongSheet } from "./along-chart.ts";
+import type { AlongChart } from "./along-chart.ts";
 import { alongSheet, alongSvg } from "./along-svg.ts";
+import type { ChartOptions, ChartSheet, ChartWords } from "./chart-page.ts";
 import { type LateralChart, lateralChart } from "./lateral-chart.ts";
 
 /**
  * Pressure and emitter flow along the hose of a row (its index in the plan) as one SVG text, titled, told how to read; null where there is nothing to
  * draw. Gives no findings.
  */
-export function lateralChartSvg(watered: Watered, row: number, name: string, options: AlongOptions): string | null {
+export function lateralChartSvg(watered: Watered, row: number, name: string, options: ChartOptions): string | null {
   const chart = lateralChart(watered, row);
   if (chart === null) return null;
   return alongSvg(alongOf(chart), `${name}, along the hose`, wordsOf(chart, name, options.units), options);
@@ -19,8 +20,8 @@ export function lateralChartSheet(
   watered: Watered,
   row: number,
   name: string,
-  options: AlongOptions,
-): AlongSheet | null {
+  options: ChartOptions,
+): ChartSheet | null {
   const chart = lateralChart(watered, row);
   return chart === null ? null : alongSheet(alongOf(chart), wordsOf(chart, name, options.units), options);
 }
@@ -56,7 +57,7 @@ function alongOf({ hose_m, emitters, nominal_lph, least_kpa }: LateralChart): Al
   };
 }
 
-function wordsOf(chart: LateralChart, name: string, units: UnitSystem): Omit<AlongSheet, "svg"> {
+function wordsOf(chart: LateralChart, name: string, units: UnitSystem): ChartWords {
   const { emitters, set, flow_lph, nominal_lph, least_kpa } = chart;
   const [first, last] = [emitters[0], emitters.at(-1)];
   const pressure = (value_kpa = 0) => formatQuantity("pressure", value_kpa, units);

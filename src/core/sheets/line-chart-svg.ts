@@ -1,8 +1,9 @@
 import type { Watered } from "../drip/watering-stage.ts";
 import { pipeSizes } from "../hydraulics/pipe-sizes.ts";
 import { formatQuantity, type UnitSystem } from "../units.ts";
-import type { AlongChart, AlongMark, AlongOptions, AlongSheet } from "./along-chart.ts";
+import type { AlongChart, AlongMark } from "./along-chart.ts";
 import { alongSheet, alongSvg } from "./along-svg.ts";
+import type { ChartOptions, ChartSheet, ChartWords } from "./chart-page.ts";
 import { type LineChart, type LinePoint, lineChart } from "./line-chart.ts";
 
 /**
@@ -13,7 +14,7 @@ export function lineChartSvg(
   watered: Watered,
   set: number,
   rowName: (row: number) => string,
-  options: AlongOptions,
+  options: ChartOptions,
 ): string | null {
   const chart = lineChart(watered, set);
   if (chart === null) return null;
@@ -26,8 +27,8 @@ export function lineChartSheet(
   watered: Watered,
   set: number,
   rowName: (row: number) => string,
-  options: AlongOptions,
-): AlongSheet | null {
+  options: ChartOptions,
+): ChartSheet | null {
   const chart = lineChart(watered, set);
   return chart === null ? null : alongSheet(alongOf(chart), wordsOf(chart, rowName(chart.row), options.units), options);
 }
@@ -71,7 +72,7 @@ function pipeMarks(points: readonly LinePoint[]): readonly AlongMark[] {
   });
 }
 
-function wordsOf({ set, points, needed_kpa }: LineChart, row: string, units: UnitSystem): Omit<AlongSheet, "svg"> {
+function wordsOf({ set, points, needed_kpa }: LineChart, row: string, units: UnitSystem): ChartWords {
   const [first, last] = [points[0], points.at(-1)];
   const pressure = (value_kpa = 0) => formatQuantity("pressure", value_kpa, units);
   const lowest_kpa = points.reduce((low, { pressure_kpa }) => Math.min(low, pressure_kpa), Infinity);

@@ -3,28 +3,21 @@ import type { SeasonMonth } from "../drip/watering.ts";
 import type { Watered } from "../drip/watering-stage.ts";
 import { inUnit, type UnitSystem } from "../units.ts";
 import { type ChartAxis, chartAxis } from "./chart-axis.ts";
+import {
+  type ChartOptions,
+  type ChartSheet,
+  type ChartWords,
+  chartPage,
+  chartSheet,
+  type DrawnChart,
+  usualWidth_px,
+} from "./chart-page.ts";
 import { placedLabels } from "./placed-labels.ts";
 import { type SeasonChart, seasonChart } from "./season-chart.ts";
 import { seasonInWords, seasonReading } from "./season-in-words.ts";
 import { seasonStyle } from "./season-style.ts";
-import { svgSheet, wrappedLines } from "./svg-sheet.ts";
 import { escaped, px, svgTag } from "./svg-text.ts";
 
-export interface SeasonSvgOptions {
-  readonly units: UnitSystem;
-  readonly width_px?: number;
-}
-
-/** The chart as pieces for a page that writes the words itself. */
-export interface SeasonSheet {
-  readonly svg: string;
-  readonly label: string;
-  readonly reading: readonly string[];
-}
-
-const usualWidth_px = 720;
-const title_px = 26;
-const line_px = 18;
 const plot = { right: 14, top: 14, height: 220 } as const;
 /** Room for the heads of the numbers under the bars, or for the axis alone. */
 const left_px = (width_px: number) => (width_px < leastWithNumbers_px ? 58 : 92);
@@ -41,50 +34,27 @@ export function seasonChartSvg(
   watered: Watered,
   block: string | null,
   name: string,
-  options: SeasonSvgOptions,
+  options: ChartOptions,
 ): string | null {
   const chart = seasonChart(watered, block);
   if (chart === null) return null;
-  const { units, width_px = usualWidth_px } = options;
-  const label = seasonInWords(chart, units);
-  const lines = wrappedLines([label, ...seasonReading(chart, units)], width_px - 24);
-  const drawn_px = contentHeight_px(width_px);
-  const height = title_px + drawn_px + line_px * lines.length + 12;
   const title = `${name}, water of ${chart.block} through the year`;
-  return svgSheet(
-    "chart",
-    { width: width_px, height, "aria-label": label },
-    svgTag("title", {}, escaped(title)) +
-      svgTag("desc", {}, escaped(label)) +
-      svgTag("style", {}, seasonStyle) +
-      svgTag("rect", { class: "chart-paper", x: 0, y: 0, width: width_px, height }) +
-      svgTag("text", { x: 12, y: 18, "font-weight": 700, "font-size": 15 }, escaped(title)) +
-      svgTag("g", { transform: `translate(0 ${title_px})` }, content(chart, units, width_px)) +
-      lines
-        .map((line, i) => svgTag("text", { x: 12, y: title_px + drawn_px + line_px * (i + 0.8) }, escaped(line)))
-        .join(""),
-  );
+  return chartPage(title, wordsOf(chart, options.units), drawn(chart, options));
 }
 
 /** The same drawing without its words. */
-export function seasonChartSheet(
-  watered: Watered,
-  block: string | null,
-  options: SeasonSvgOptions,
-): SeasonSheet | null {
+export function seasonChartSheet(watered: Watered, block: string | null, options: ChartOptions): ChartSheet | null {
   const chart = seasonChart(watered, block);
-  if (chart === null) return null;
-  const { units, width_px = usualWidth_px } = options;
-  const label = seasonInWords(chart, units);
-  return {
-    svg: svgSheet(
-      "chart",
-      { width: width_px, height: contentHeight_px(width_px), "aria-label": label },
-      svgTag("style", {}, seasonStyle) + content(chart, units, width_px),
-    ),
-    label,
-    reading: seasonReading(chart, units),
-  };
+  return chart === null ? null : chartSheet(wordsOf(chart, options.units), drawn(chart, options));
+}
+
+function wordsOf(chart: SeasonChart, units: UnitSystem): ChartWords {
+  return { label: seasonInWords(chart, units), reading: seasonReading(chart, units) };
+}
+
+function drawn(chart: SeasonChart, { units, width_px = usualWidth_px }: ChartOptions): DrawnChart {
+  const height_px = contentHeight_px(width_px);
+  return { width_px, height_px, style: seasonStyle, content: content(chart, units, width_px) };
 }
 
 interface Row {

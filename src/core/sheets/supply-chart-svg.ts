@@ -1,29 +1,22 @@
 import type { Watered } from "../drip/watering-stage.ts";
 import type { UnitSystem } from "../units.ts";
 import { chartAxis } from "./chart-axis.ts";
+import {
+  type ChartOptions,
+  type ChartSheet,
+  type ChartWords,
+  chartPage,
+  chartSheet,
+  type DrawnChart,
+  usualWidth_px,
+} from "./chart-page.ts";
 import { chartStyle } from "./chart-style.ts";
 import { type ChartPoint, type SupplyChart, type SupplyLine, supplyChart } from "./supply-chart.ts";
 import { limitLines, setMarks } from "./supply-chart-marks.ts";
 import { plot, type SupplyScale, top_px } from "./supply-chart-scale.ts";
 import { supplyInWords, supplyReading } from "./supply-in-words.ts";
-import { svgSheet, wrappedLines } from "./svg-sheet.ts";
 import { escaped, px, svgTag } from "./svg-text.ts";
 
-export interface ChartOptions {
-  readonly units: UnitSystem;
-  readonly width_px?: number;
-}
-
-/** The chart as pieces for a page that writes the words itself. */
-export interface SupplyChartSheet {
-  readonly svg: string;
-  readonly label: string;
-  readonly reading: readonly string[];
-}
-
-const usualWidth_px = 720;
-const title_px = 26;
-const line_px = 18;
 const content_px = top_px + plot.height + plot.under;
 
 /**
@@ -33,41 +26,21 @@ const content_px = top_px + plot.height + plot.under;
 export function supplyChartSvg(watered: Watered, name: string, options: ChartOptions): string | null {
   const chart = supplyChart(watered);
   if (chart === null) return null;
-  const { units, width_px = usualWidth_px } = options;
-  const label = supplyInWords(chart, units);
-  const lines = wrappedLines([label, ...supplyReading(chart, units)], width_px - 24);
-  const height = title_px + content_px + line_px * lines.length + 12;
-  const title = `${name}, water and sets`;
-  return svgSheet(
-    "chart",
-    { width: width_px, height, "aria-label": label },
-    svgTag("title", {}, escaped(title)) +
-      svgTag("desc", {}, escaped(label)) +
-      svgTag("style", {}, chartStyle) +
-      svgTag("rect", { class: "chart-paper", x: 0, y: 0, width: width_px, height }) +
-      svgTag("text", { x: 12, y: 18, "font-weight": 700, "font-size": 15 }, escaped(title)) +
-      svgTag("g", { transform: `translate(0 ${title_px})` }, content(chart, units, width_px)) +
-      lines
-        .map((line, i) => svgTag("text", { x: 12, y: title_px + content_px + line_px * (i + 0.8) }, escaped(line)))
-        .join(""),
-  );
+  return chartPage(`${name}, water and sets`, wordsOf(chart, options.units), drawn(chart, options));
 }
 
 /** The same drawing without its words. */
-export function supplyChartSheet(watered: Watered, options: ChartOptions): SupplyChartSheet | null {
+export function supplyChartSheet(watered: Watered, options: ChartOptions): ChartSheet | null {
   const chart = supplyChart(watered);
-  if (chart === null) return null;
-  const { units, width_px = usualWidth_px } = options;
-  const label = supplyInWords(chart, units);
-  return {
-    svg: svgSheet(
-      "chart",
-      { width: width_px, height: content_px, "aria-label": label },
-      svgTag("style", {}, chartStyle) + content(chart, units, width_px),
-    ),
-    label,
-    reading: supplyReading(chart, units),
-  };
+  return chart === null ? null : chartSheet(wordsOf(chart, options.units), drawn(chart, options));
+}
+
+function wordsOf(chart: SupplyChart, units: UnitSystem): ChartWords {
+  return { label: supplyInWords(chart, units), reading: supplyReading(chart, units) };
+}
+
+function drawn(chart: SupplyChart, { units, width_px = usualWidth_px }: ChartOptions): DrawnChart {
+  return { width_px, height_px: content_px, style: chartStyle, content: content(chart, units, width_px) };
 }
 
 function content(chart: SupplyChart, units: UnitSystem, width_px: number): string {
