@@ -14,9 +14,9 @@ export {
   comparisonJsonVersion,
 } from "./exchange/comparison-json.ts";
 export { csv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./exchange/csv.ts";
-export { type ExportFormat, fileName, formats } from "./exchange/formats.ts";
 export { geoJsonText, postsGeoJson, rowsGeoJson, stakesGeoJson, vinesGeoJson } from "./exchange/geojson.ts";
 export { materialsCsv } from "./exchange/materials-csv.ts";
+export { type ExportFormat, fileName, formats } from "./exchange/old-formats.ts";
 export {
   type BlockJson,
   emptyPlanJson,

@@ -1,9 +1,10 @@
 import type { Finding } from "../core/finding.ts";
 import { failure, type Outcome, success } from "../core/outcome.ts";
+import { type CoordinateSystem, statedSystem, systemOfCode } from "../core/systems/coordinate-system.ts";
+import { unknownSystem } from "../core/systems/findings.ts";
 import type { FileBytes } from "./blob-source.ts";
-import { type CoordinateSystem, statedSystem, systemOfCode } from "./coordinate-system.ts";
 import type { ElevationFile } from "./elevation-file.ts";
-import { firstBandOf, unitsDisagree, unknownSystem } from "./findings.ts";
+import { firstBandOf, unitsDisagree } from "./findings.ts";
 import type { LonLatBox } from "./lon-lat-box.ts";
 import { openTiff, type TiffRaster } from "./tiff-raster.ts";
 import { unitOfCode, unitOfVerticalSystem, type VerticalUnit } from "./vertical-unit.ts";
@@ -44,8 +45,8 @@ export async function inspectElevationFile(
 }
 
 /**
- * Opens a GeoTIFF and finds out its coordinate system: the stated one, else its own. Findings: those of `openTiff`, `readers/unknown-system`
- * (the system is null then), `readers/bad-system`, `readers/units-disagree`, `readers/several-bands`.
+ * Opens a GeoTIFF and finds out its coordinate system: the stated one, else its own. Findings: those of `openTiff`, `systems/unknown-system`
+ * (the system is null then), `systems/bad-system`, `readers/units-disagree`, `readers/several-bands`.
  */
 export async function openElevation(
   blob: FileBytes,

@@ -6,7 +6,7 @@ const stages = ["project", "ground", "rows", "mainline", "trellis", "drip", "tre
 const beside: Readonly<Record<string, readonly string[]>> = { drawing: ["project", "ground"] };
 /** What hands a finished plan over; neither knows the other. */
 const handover = ["exchange", "sheets"];
-const floor = ["plane", "graph", "hydraulics", "units", "finding", "account", "outcome", "identity"];
+const floor = ["plane", "systems", "graph", "hydraulics", "units", "finding", "account", "outcome", "identity"];
 /** Above the stages: they know all of them, and none of them knows these. */
 const roof = [
   "plan",
@@ -25,7 +25,8 @@ const roof = [
 
 /** Packages the core may use, and the part of it that may. */
 const corePackages: Readonly<Record<string, readonly string[]>> = {
-  proj4: ["src/core/plane/"],
+  proj4: ["src/core/plane/", "src/core/systems/"],
+  fflate: ["src/core/exchange/"],
   "clipper2-ts": ["src/core/plane/"],
   flatbush: ["src/core/plane/", "src/core/ground/", "src/core/rows/", "src/core/mainline/"],
   flatqueue: ["src/core/graph/"],
@@ -36,9 +37,9 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   geojson: ["src/core/"],
 };
 /** Packages that only the readers of other formats use: they are loaded when such a file is opened. */
-const readerPackages = ["geotiff"];
-/** Everywhere but in the plane and the readers, places are turned into metres by a frame. */
-const projectionHomes = ["src/core/plane/", "src/readers/"];
+const readerPackages = ["geotiff", "@tmcw/togeojson", "@xmldom/xmldom", "dxf-parser", "shpjs", "sql.js"];
+/** Everywhere else places are turned into metres by a frame, or by a coordinate system of the systems. */
+const projectionHomes = ["src/core/plane/", "src/core/systems/"];
 /** The index of the core, the plugin and the app, and the one module that stands before a folder of its own. */
 const frontDoors = /\/index\.ts$|^src\/core\/units\.ts$/;
 const turfHomes = ["src/core/plane/validity.ts", "src/core/plane/overlay.ts"];

@@ -1,6 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { findBrowser } from "./browser.ts";
+import { missingPrograms, programs } from "./outside.ts";
 import { type Counts, journeyCounts, listedJourneys, totalLine, unitCounts } from "./test-counts.ts";
 
 /**
@@ -19,6 +20,11 @@ const unit = runner(
 );
 const journeys = await journeysInBrowser();
 const failedToRun = [unit, journeys].some((each) => each.status !== 0);
+const missing = missingPrograms();
+if (missing.length > 0) {
+  const wanted = [...new Set(missing.map((program) => programs[program].package))].join(" ");
+  console.log(`Not here, so what they read back was skipped: ${missing.join(", ")} (Debian packages: ${wanted}).`);
+}
 console.log(totalLine([unit.counts, journeys.counts]));
 process.exitCode = failedToRun || unit.counts.failed + journeys.counts.failed > 0 ? 1 : 0;
 

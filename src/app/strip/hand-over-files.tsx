@@ -1,4 +1,4 @@
-import { type ExportFormat, fileName as exportName, formats } from "../../core/exchange/formats.ts";
+import { type ExportFormat, fileName as exportName, formats } from "../../core/exchange/old-formats.ts";
 import type { Plan } from "../../core/plan.ts";
 import { download, fileStem } from "../download.ts";
 import { useStore } from "../store-context.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { fileName, formats } from "../../../src/core/exchange/formats.ts";
+import { fileName, formats } from "../../../src/core/exchange/old-formats.ts";
 import { emptyPlanJson, planJson } from "../../../src/core/exchange/plan-json.ts";
 import { sweepJson } from "../../../src/core/exchange/sweep-json.ts";
 import { type Finding, quantity, say } from "../../../src/core/finding.ts";

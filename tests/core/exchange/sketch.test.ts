@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { formats } from "../../../src/core/exchange/formats.ts";
+import { formats } from "../../../src/core/exchange/old-formats.ts";
 import { planJson } from "../../../src/core/exchange/plan-json.ts";
 import type { Plan } from "../../../src/core/plan.ts";
 import { createPlanner } from "../../../src/core/planner.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from "vitest";
-import { statedSystem, systemOfCode } from "../../src/readers/coordinate-system.ts";
-import { codes } from "../support/project-files.ts";
-import { fixtureLines } from "./create-tiff.ts";
+import { statedSystem, systemOfCode } from "../../../src/core/systems/coordinate-system.ts";
+import { fixtureLines } from "../../readers/create-tiff.ts";
+import { codes } from "../../support/project-files.ts";
 
 /** A millimetre, in the system's own unit. */
 const tolerance = 1e-3;
@@ -44,7 +44,7 @@ describe("coordinate systems against the register of PROJ (gdaltransform; the co
   });
 
   test.each([27700, 4267, 26924, 32661, 0])("EPSG %d is refused: nothing is guessed", (code) => {
-    expect(codes(systemOfCode(code).findings)).toEqual(["readers/unknown-system"]);
+    expect(codes(systemOfCode(code).findings)).toEqual(["systems/unknown-system"]);
   });
 
   test("a code may be stated in place of a proj4 text", () => {

@@ -1,0 +1,32 @@
+import type { Layer, LayerFeature } from "./layer.ts";
+import { type LayerJob, placeAt } from "./layer-job.ts";
+import { baselineColumns, sketchColumns, tailValues } from "./point-columns.ts";
+
+/** The permanent points that tape and rover both start from. */
+export function marksLayer(job: LayerJob): Layer {
+  const { ground, project } = job.plan;
+  const marks = ground === null ? [] : project.marks;
+  return {
+    kind: "marks",
+    shape: "point",
+    columns: [
+      { name: "role", type: "text" },
+      { name: "name", type: "text" },
+      ...baselineColumns(job),
+      ...sketchColumns(job),
+    ],
+    count: marks.length,
+    *features(): Generator<LayerFeature> {
+      const tail = tailValues(job);
+      for (const { key, name, at } of marks) {
+        const height_m = ground === null ? null : placeAt(job, ground.frame.toPlane(at)).height_m;
+        yield {
+          id: `mark-${key}`,
+          parts: { kind: "mark", code: "M", block: null, row: null, number: null, own: name ?? key },
+          geometry: { shape: "point", place: { at, height_m } },
+          values: ["mark", name, ...tail(at)],
+        };
+      }
+    },
+  };
+}

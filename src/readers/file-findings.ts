@@ -1,0 +1,50 @@
+import { type Finding, say, unplaced } from "../core/finding.ts";
+import type { Reader } from "./reading.ts";
+
+/** No reader knows the file. */
+export function unknownFormat(name: string, readers: readonly Reader[]): Finding {
+  return unplaced(
+    "readers/unknown-format",
+    "error",
+    say`${name} is in no format that is read here.`,
+    say`Read are ${readers.map(({ title }) => title).join(", ")}.`,
+    say`Have it written in one of these.`,
+  );
+}
+
+/** Larger than what is opened of its format. */
+export function fileTooLarge(name: string, size_bytes: number, { title, most_bytes }: Reader): Finding {
+  return unplaced(
+    "readers/file-too-large",
+    "error",
+    say`${name} has ${megabytes(size_bytes)}; of ${title} at most ${megabytes(most_bytes)} are read.`,
+    say`A larger file may not fit into memory, and then the page and what is in it would be lost.`,
+    say`Have only the ground around the parcel written to a file.`,
+  );
+}
+
+/** The file is damaged, cut off, or not what its beginning says. */
+export function brokenFile(name: string, title: string, why: string): Finding {
+  return unplaced(
+    "readers/broken-file",
+    "error",
+    say`${name} cannot be read as ${title}: ${why}.`,
+    say`Nothing of it was taken; what was open is as it was.`,
+    say`Get the file again, or have it written anew.`,
+  );
+}
+
+/** A file with nothing in it that has a place. */
+export function nothingFound(name: string, title: string): Finding {
+  return unplaced(
+    "readers/nothing-found",
+    "error",
+    say`${name} (${title}) holds no point, line or outline.`,
+    say`Only what has a place on the ground can be taken into a plan.`,
+    say`Check that the right file was chosen, and what was selected when it was written.`,
+  );
+}
+
+function megabytes(bytes: number): string {
+  return `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
+}
