@@ -7,17 +7,22 @@ import { localSystem } from "../systems/local-system.ts";
 import { type DocumentKind, documentKinds, type HandOverChoice } from "./choice.ts";
 import type { OutFile } from "./format.ts";
 import { formatNamed } from "./formats.ts";
-import { type LayerKind, layerKinds } from "./layers/layer.ts";
+import { type Layer, type LayerKind, layerKinds } from "./layers/layer.ts";
 import type { LayerJob } from "./layers/layer-job.ts";
 import { layerOf } from "./layers/layers.ts";
-import { type ListKind, listKinds } from "./lists/list.ts";
+import { type List, type ListKind, listKinds } from "./lists/list.ts";
 import { listOf } from "./lists/lists.ts";
-import { namesOf } from "./naming.ts";
+import { type Names, namesOf } from "./naming.ts";
 
 /** Files that are ready to be written, and what there is to say about them. */
 export interface HandOver {
   readonly files: readonly OutFile[];
   readonly findings: readonly Finding[];
+  /** What is in them, for who wants to see it before it is written. */
+  readonly layers: readonly Layer[];
+  readonly lists: readonly List[];
+  readonly names: Names;
+  readonly system: CoordinateSystem;
 }
 
 /**
@@ -43,17 +48,18 @@ export function handOver(plan: Plan, choice: HandOverChoice, writtenAt: string):
     longest: choice.nameLength ?? format.nameLength,
     letters: format.letters,
   });
+  const lists = fits.flatMap((thing) => (isList(thing) ? [listOf[thing](plan)] : []));
   const { files, findings } = format.write({
     plan,
     choice,
     layers,
-    lists: fits.flatMap((thing) => (isList(thing) ? [listOf[thing](plan)] : [])),
+    lists,
     documents: fits.filter(isDocument),
     names,
     system: system.value,
     writtenAt,
   });
-  return success({ files, findings: [...system.findings, ...findings] });
+  return success({ files, findings: [...system.findings, ...findings], layers, lists, names, system: system.value });
 }
 
 function systemFor(plan: Plan, { system, unit }: HandOverChoice): Outcome<CoordinateSystem> {
