@@ -10,9 +10,10 @@ import { sameInEveryPose } from "./checks/same-in-every-pose.ts";
 import { treeAgainstEpanet } from "./checks/trees-against-epanet.ts";
 import { seedsFrom, tally, type Verdict } from "./checks/verdict.ts";
 import { soakKeeping } from "./keeping/soak-keeping.ts";
+import { soakLargeFiles } from "./large-files/soak-large-files.ts";
 
 // The full counts of the random checks. `npm run soak -- 5000` starts at seed 5000 instead of 1; a fault names its seed.
-// `--only keeping`, `--only trees` or `--only plan` leaves the other parts out; `--kill 200` and `--tabs 50` say how often the browser is killed and a
+// `--only keeping`, `--only trees`, `--only plan` or `--only files` leaves the other parts out; `--kill 200` and `--tabs 50` say how often the browser is killed and a
 // project edited in two tabs.
 
 const { values: asked, positionals } = parseArgs({
@@ -30,6 +31,10 @@ if (asked.only === undefined || asked.only === "keeping") {
   keepingFailed = await soakKeeping(wholeNumber(asked.kill, "a count"), wholeNumber(asked.tabs, "a count"), first);
 }
 if (asked.only === "keeping") process.exit(keepingFailed === 0 ? 0 : 1);
+
+let filesFailed = 0;
+if (asked.only === undefined || asked.only === "files") filesFailed = soakLargeFiles();
+if (asked.only === "files") process.exit(filesFailed === 0 ? 0 : 1);
 
 const geos = await createGeos();
 const epanet = await createEpanet();
@@ -104,7 +109,7 @@ for (const { name, count, check, worstMeans } of soaks) {
 if (soaks.includes(trees)) console.log(`EPANET got to its accuracy on ${judged} of ${trees.count} trees`);
 const cases = soaks.reduce((sum, { count }) => sum + count, 0);
 console.log(`\n${cases} random cases from seed ${first}: ${soaks.length - failed} checks passed, ${failed} failed`);
-process.exitCode = failed + keepingFailed === 0 ? 0 : 1;
+process.exitCode = failed + keepingFailed + filesFailed === 0 ? 0 : 1;
 
 function wholeNumber(typed: string, what: string): number {
   const value = Number(typed);
