@@ -5,13 +5,14 @@ import { rounded } from "../rounding.ts";
 import { isSketch } from "../sketch.ts";
 import type { Column, Layer, LayerFeature, Place } from "./layer.ts";
 import { type LayerJob, placeAt } from "./layer-job.ts";
+import { named } from "./named.ts";
 import { sketchColumns } from "./point-columns.ts";
 
 /** The outlines of the parcels as they are planned with. */
 export function parcelsLayer(job: LayerJob): Layer {
   const { ground, project } = job.plan;
   const parcels = ground === null ? [] : project.parcels;
-  return {
+  return named({
     kind: "parcels",
     shape: "area",
     columns: [{ name: "role", type: "text" }, ...sketchColumns(job)],
@@ -29,7 +30,7 @@ export function parcelsLayer(job: LayerJob): Layer {
         };
       }
     },
-  };
+  });
 }
 
 function placesOf(job: LayerJob, ring: Ring): readonly Place[] {
@@ -50,7 +51,7 @@ export function blocksLayer(job: LayerJob): Layer {
     { name: "rowSpacing_m", type: "number", decimals: 3 },
     ...sketchColumns(job),
   ];
-  return {
+  return named({
     kind: "blocks",
     shape: "area",
     columns,
@@ -77,7 +78,7 @@ export function blocksLayer(job: LayerJob): Layer {
         };
       }
     },
-  };
+  });
 }
 
 function ringsOf(job: LayerJob, xy: Float64Array, ringStart: Int32Array): readonly (readonly Place[])[] {

@@ -45,7 +45,7 @@ export type LayerGeometry =
 export interface NameParts {
   /** "vine", "end-post". */
   readonly kind: string;
-  /** One letter a kind, such as V. */
+  /** A letter or two a kind, such as V. */
   readonly code: string;
   readonly block: string | null;
   /** The row's number, "14a"; of trench stations the branch. */
@@ -55,10 +55,14 @@ export interface NameParts {
   readonly own: string | null;
 }
 
-export interface LayerFeature {
+/** A thing that is handed over, as far as its name goes. */
+export interface Named {
   /** Stable and unique within a plan: "vine-14a-3". */
   readonly id: string;
   readonly parts: NameParts;
+}
+
+export interface LayerFeature extends Named {
   readonly geometry: LayerGeometry;
   /** In the order of the layer's columns. Rounded as the columns say. */
   readonly values: readonly Value[];
@@ -72,4 +76,6 @@ export interface Layer {
   readonly count: number;
   /** One feature after another, made when asked for: a quarter of a million vines are never held at once. May be asked for again. */
   features(): Iterable<LayerFeature>;
+  /** The same in the same order without their places, which take longer to make. */
+  named(): Iterable<Named>;
 }

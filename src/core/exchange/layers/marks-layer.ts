@@ -1,12 +1,13 @@
 import type { Layer, LayerFeature } from "./layer.ts";
 import { type LayerJob, placeAt } from "./layer-job.ts";
+import { named } from "./named.ts";
 import { baselineColumns, sketchColumns, tailValues } from "./point-columns.ts";
 
 /** The permanent points that tape and rover both start from. */
 export function marksLayer(job: LayerJob): Layer {
   const { ground, project } = job.plan;
   const marks = ground === null ? [] : project.marks;
-  return {
+  return named({
     kind: "marks",
     shape: "point",
     columns: [
@@ -28,5 +29,5 @@ export function marksLayer(job: LayerJob): Layer {
         };
       }
     },
-  };
+  });
 }

@@ -1,6 +1,5 @@
 import type { LonLat } from "../../plane/coordinate.ts";
 import type { Row } from "../../rows/rows.ts";
-import { rowLabel } from "../positions.ts";
 import { millimetres } from "../rounding.ts";
 import { isSketch } from "../sketch.ts";
 import { baselineReader } from "./baseline.ts";
@@ -28,10 +27,17 @@ export function pointColumns(job: LayerJob): readonly Column[] {
 /** The values of those columns. */
 export function pointValues(job: LayerJob) {
   const tail = tailValues(job);
-  return (kind: string, row: Row, number: number, station_m: number, at: LonLat): readonly Value[] => [
+  return (
+    kind: string,
+    row: Row,
+    label: string,
+    number: number,
+    station_m: number,
+    at: LonLat,
+  ): readonly Value[] => [
     kind,
     row.block,
-    rowLabel(row),
+    label,
     number,
     millimetres(station_m),
     ...tail(at),

@@ -10,6 +10,7 @@ import { isSketch } from "../sketch.ts";
 import { branchPlaces, stationAt } from "../trench-places.ts";
 import type { Column, Layer, LayerFeature, Place, Value } from "./layer.ts";
 import { type LayerJob, placeAt } from "./layer-job.ts";
+import { named } from "./named.ts";
 import { baselineColumns, sketchColumns, tailValues } from "./point-columns.ts";
 
 const length = (name: string): Column => ({ name, type: "number", decimals: 3 });
@@ -18,7 +19,7 @@ const textColumn = (name: string): Column => ({ name, type: "text" });
 /** The branches of the main line, each from its upstream end. */
 export function routeLayer(job: LayerJob): Layer {
   const branches = branchPlaces(job.plan);
-  return {
+  return named({
     kind: "route",
     shape: "line",
     columns: [
@@ -45,17 +46,19 @@ export function routeLayer(job: LayerJob): Layer {
         };
       }
     },
-  };
+  });
 }
 
 /** Every pipe as a line, branch by branch, where their sizes are chosen; pipes side by side lie on one line. */
 export function pipesLayer(job: LayerJob): Layer {
   const pipes = branchPlaces(job.plan).flatMap(({ name, pipes: along }) =>
-    along.flatMap(({ from_m, to_m, line, pipes: abreast }, i) =>
-      abreast.map(({ line: of, pipe }) => ({ id: `pipe-${name}-${i + 1}-${of}`, name, of, pipe, from_m, to_m, line })),
-    ),
+    along
+      .flatMap(({ from_m, to_m, line, pipes: abreast }, i) =>
+        abreast.map(({ line: of, pipe }) => ({ id: `pipe-${name}-${i + 1}-${of}`, name, of, pipe, from_m, to_m, line })),
+      )
+      .map((pipe, i) => ({ ...pipe, number: i + 1 })),
   );
-  return {
+  return named({
     kind: "pipes",
     shape: "line",
     columns: [
@@ -68,10 +71,10 @@ export function pipesLayer(job: LayerJob): Layer {
     ],
     count: pipes.length,
     *features(): Generator<LayerFeature> {
-      for (const { id, name, of, pipe, from_m, to_m, line } of pipes) {
+      for (const { id, name, number, of, pipe, from_m, to_m, line } of pipes) {
         yield {
           id,
-          parts: { kind: "pipe", code: "W", block: null, row: name, number: null, own: id },
+          parts: { kind: "pipe", code: "W", block: null, row: name, number, own: null },
           geometry: { shape: "line", places: placesOf(job, line) },
           values: [
             "pipe",
@@ -87,7 +90,7 @@ export function pipesLayer(job: LayerJob): Layer {
         };
       }
     },
-  };
+  });
 }
 
 /** Every station of the trench: where to peg, and how deep to dig there. */
@@ -95,7 +98,7 @@ export function stationsLayer(job: LayerJob): Layer {
   const stations = branchPlaces(job.plan).flatMap(({ name, stations: along }) =>
     along.map((station, i) => ({ name, station, number: i + 1 })),
   );
-  return {
+  return named({
     kind: "stations",
     shape: "point",
     columns: [
@@ -127,7 +130,7 @@ export function stationsLayer(job: LayerJob): Layer {
         };
       }
     },
-  };
+  });
 }
 
 /** Everything that is met along the main line: row tees, branches, bends, valves, low and high points, both ends of crossings. */
@@ -143,7 +146,7 @@ export function fittingsLayer(job: LayerJob): Layer {
       }),
     );
   });
-  return {
+  return named({
     kind: "fittings",
     shape: "point",
     columns: [
@@ -163,7 +166,7 @@ export function fittingsLayer(job: LayerJob): Layer {
         const role = roles[mark.kind];
         yield {
           id: `${role}-${name}-${number}`,
-          parts: { kind: role, code: "F", block: null, row: name, number, own: `${role}-${name}-${number}` },
+          parts: { kind: role, code: codes[mark.kind], block: null, row: name, number, own: null },
           geometry: { shape: "point", place: { at, height_m: known(station.ground_m) } },
           values: [
             role,
@@ -176,7 +179,7 @@ export function fittingsLayer(job: LayerJob): Layer {
         };
       }
     },
-  };
+  });
 }
 
 const heightColumns: readonly Column[] = [
@@ -220,6 +223,21 @@ function placesOf(job: LayerJob, line: readonly LonLat[]): readonly Place[] {
   if (ground === null) throw new Error("a plan with a main line has a ground");
   return line.map((at) => ({ at, height_m: placeAt(job, ground.frame.toPlane(at)).height_m }));
 }
+
+/** Letters of what is met along the main line: two each, so that none is taken for that of a layer. */
+const codes: Readonly<Record<TrenchMark["kind"], string>> = {
+  source: "SO",
+  from: "FR",
+  branch: "BR",
+  tee: "TE",
+  bend: "BE",
+  crossing: "CR",
+  low: "LO",
+  high: "HI",
+  pipes: "PI",
+  valve: "VA",
+  end: "EN",
+};
 
 const roles: Readonly<Record<TrenchMark["kind"], string>> = {
   source: "source",

@@ -3,6 +3,7 @@ import { millimetres } from "../rounding.ts";
 import { isSketch } from "../sketch.ts";
 import type { Column, Layer, LayerFeature } from "./layer.ts";
 import { type LayerJob, placeAt, rowsOut } from "./layer-job.ts";
+import { named } from "./named.ts";
 import { sketchColumns } from "./point-columns.ts";
 
 /** Row lines, start to end, with lengths and counts; a column a purpose of wire. */
@@ -25,7 +26,7 @@ export function rowsLayer(job: LayerJob): Layer {
     ...purposes.map((purpose) => length(`${purpose}Wire_m`)),
     ...sketchColumns(job),
   ];
-  return {
+  return named({
     kind: "rows",
     shape: "line",
     columns,
@@ -55,5 +56,5 @@ export function rowsLayer(job: LayerJob): Layer {
         };
       }
     },
-  };
+  });
 }

@@ -2,18 +2,30 @@ import type { Plan } from "../../plan.ts";
 import { type PlanePoint, planePoint } from "../../plane/coordinate.ts";
 import type { Positions, Row } from "../../rows/rows.ts";
 import { rowLabel } from "../positions.ts";
-import type { Layer, LayerFeature } from "./layer.ts";
+import type { Layer, LayerFeature, Named } from "./layer.ts";
 import { type LayerJob, placeAt, rowsOut } from "./layer-job.ts";
 import { pointColumns, pointValues } from "./point-columns.ts";
 
+/** A kind of thing along rows: what its ids begin with, what it is, and its letter. */
+export interface Standing {
+  readonly called: string;
+  readonly kind: string;
+  readonly code: string;
+}
+
+const vine: Standing = { called: "vine", kind: "vine", code: "V" };
+const stake: Standing = { called: "stake", kind: "stake", code: "S" };
+const endPost: Standing = { called: "post", kind: "end-post", code: "E" };
+const linePost: Standing = { called: "post", kind: "line-post", code: "P" };
+
 /** Every vine with its row, its number in the row and its station. */
 export function vinesLayer(job: LayerJob): Layer {
-  return alongRows(job, "vines", "vine", "V", job.plan.rows?.vines);
+  return alongRows(job, "vines", vine, job.plan.rows?.vines);
 }
 
 /** Every training stake. */
 export function stakesLayer(job: LayerJob): Layer {
-  return alongRows(job, "stakes", "stake", "S", job.plan.rows?.stakes);
+  return alongRows(job, "stakes", stake, job.plan.rows?.stakes);
 }
 
 /** Every post, row by row from the end post at the start (number 1) to the one at the end; the kind is the `role`. */
@@ -28,11 +40,21 @@ export function postsLayer(job: LayerJob): Layer {
     *features(): Generator<LayerFeature> {
       const feature = standing(job);
       for (const [index, row] of rows) {
-        yield feature("post", "end-post", "E", row, 1, 0, row.start);
+        const label = rowLabel(row);
+        yield feature(endPost, row, label, 1, 0, row.start);
         for (const { number, station_m, at } of ofRow(plan.rows?.linePosts, index)) {
-          yield feature("post", "line-post", "P", row, number + 1, station_m, at);
+          yield feature(linePost, row, label, number + 1, station_m, at);
         }
-        yield feature("post", "end-post", "E", row, row.linePosts + 2, row.length_m, row.end);
+        yield feature(endPost, row, label, row.linePosts + 2, row.length_m, row.end);
+      }
+    },
+    *named(): Generator<Named> {
+      for (const [, row] of rows) {
+        const label = rowLabel(row);
+        const last = row.linePosts + 2;
+        for (let number = 1; number <= last; number++) {
+          yield namedAlong(number === 1 || number === last ? endPost : linePost, row, label, number);
+        }
       }
     },
   };
@@ -41,8 +63,7 @@ export function postsLayer(job: LayerJob): Layer {
 function alongRows(
   job: LayerJob,
   kind: "vines" | "stakes",
-  one: string,
-  code: string,
+  what: Standing,
   positions: Positions | undefined,
 ): Layer {
   const rows = rowsOut(job);
@@ -54,11 +75,26 @@ function alongRows(
     *features(): Generator<LayerFeature> {
       const feature = standing(job);
       for (const [index, row] of rows) {
+        const label = rowLabel(row);
         for (const { number, station_m, at } of ofRow(positions, index)) {
-          yield feature(one, one, code, row, number, station_m, at);
+          yield feature(what, row, label, number, station_m, at);
         }
       }
     },
+    *named(): Generator<Named> {
+      for (const [, row] of rows) {
+        const label = rowLabel(row);
+        for (let number = 1; number <= row[kind]; number++) yield namedAlong(what, row, label, number);
+      }
+    },
+  };
+}
+
+/** A thing along a row by its name; `label` is the row's number without its block. */
+export function namedAlong({ called, kind, code }: Standing, row: Row, label: string, number: number): Named {
+  return {
+    id: `${called}-${row.id}-${number}`,
+    parts: { kind, code, block: row.block, row: label, number, own: null },
   };
 }
 
@@ -66,20 +102,20 @@ function alongRows(
 export function standing(job: LayerJob) {
   const values = pointValues(job);
   return (
-    called: string,
-    kind: string,
-    code: string,
+    what: Standing,
     row: Row,
+    label: string,
     number: number,
     station_m: number,
     at: PlanePoint,
   ): LayerFeature => {
+    const { id, parts } = namedAlong(what, row, label, number);
     const place = placeAt(job, at);
     return {
-      id: `${called}-${row.id}-${number}`,
-      parts: { kind, code, block: row.block, row: rowLabel(row), number, own: null },
+      id,
+      parts,
       geometry: { shape: "point", place },
-      values: values(kind, row, number, station_m, place.at),
+      values: values(what.kind, row, label, number, station_m, place.at),
     };
   };
 }
