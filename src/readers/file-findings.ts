@@ -34,6 +34,28 @@ export function brokenFile(name: string, title: string, why: string): Finding {
   );
 }
 
+/** An archive that would fill the memory, or holds more files than any of ours would. */
+export function archiveTooLarge(name: string, most_bytes: number, mostEntries: number): Finding {
+  return unplaced(
+    "readers/archive-too-large",
+    "error",
+    say`${name} is an archive that unpacks to more than ${megabytes(most_bytes)}, or holds more than ${mostEntries} files.`,
+    say`What it unpacks to may not fit into memory; some archives are made to that end.`,
+    say`Unpack it yourself, look at what is in it, and bring in the one file that is wanted.`,
+  );
+}
+
+/** Letters that are not what the file says of them. */
+export function lettersDiffer(name: string, stated: string, taken: string): Finding {
+  return unplaced(
+    "readers/letters-differ",
+    "warning",
+    say`${name} should be written in ${stated} and is not; it was read as ${taken}.`,
+    say`Names with letters beyond A to Z may come out wrong; numbers do not.`,
+    say`Look at the names, or have the file written anew as UTF-8.`,
+  );
+}
+
 /** A file with nothing in it that has a place. */
 export function nothingFound(name: string, title: string): Finding {
   return unplaced(
