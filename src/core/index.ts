@@ -7,15 +7,15 @@ export { recommendedEvenness } from "./drip/recommended-evenness.ts";
 export { momentInWords, monthNames } from "./drip/season/months.ts";
 export { type TotalHead, totalHead } from "./drip/total-head.ts";
 export { waterRows } from "./drip/water-rows.ts";
-export { coilsCsv } from "./exchange/coils-csv.ts";
 export {
   type ComparisonJson,
   comparisonJson,
   comparisonJsonVersion,
 } from "./exchange/comparison-json.ts";
-export { csv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./exchange/csv.ts";
+export { csv, listCsv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./exchange/csv.ts";
 export { geoJsonText, postsGeoJson, rowsGeoJson, stakesGeoJson, vinesGeoJson } from "./exchange/geojson.ts";
-export { materialsCsv } from "./exchange/materials-csv.ts";
+export { type List, type ListKind, listKinds } from "./exchange/lists/list.ts";
+export { listOf } from "./exchange/lists/lists.ts";
 export { type ExportFormat, fileName, formats } from "./exchange/old-formats.ts";
 export {
   type BlockJson,

@@ -1,4 +1,5 @@
 import type { Plan } from "../plan.ts";
+import type { List } from "./lists/list.ts";
 import { placed, postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./positions.ts";
 import { millimetres, position } from "./rounding.ts";
 import { isSketch } from "./sketch.ts";
@@ -69,6 +70,11 @@ export function stakesCsv(plan: Plan): string {
 /** Lines of cells as RFC 4180 text: CRLF after every line, quoted where needed. */
 export function csv(lines: readonly (readonly Cell[])[]): string {
   return lines.map((cells) => `${cells.map(cellText).join(",")}\r\n`).join("");
+}
+
+/** A list with its heads as RFC 4180 text. */
+export function listCsv({ heads, lines }: List): string {
+  return csv([heads, ...lines]);
 }
 
 function stations(stakes: Iterable<Stake>, plan: Plan): string {

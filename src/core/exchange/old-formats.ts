@@ -1,11 +1,10 @@
 import type { FeatureCollection } from "geojson";
 import type { Plan } from "../plan.ts";
-import { coilsCsv } from "./coils-csv.ts";
-import { postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./csv.ts";
+import { listCsv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./csv.ts";
 import { geoJsonText, postsGeoJson, rowsGeoJson, stakesGeoJson, vinesGeoJson } from "./geojson.ts";
-import { materialsCsv } from "./materials-csv.ts";
+import { listOf } from "./lists/lists.ts";
 import { planJson } from "./plan-json.ts";
-import { priceListCsv, priceListJson } from "./price-list.ts";
+import { priceListJson } from "./price-list.ts";
 import { routeGeoJson, stationsGeoJson } from "./route-geojson.ts";
 import { stationsCsv } from "./stations-csv.ts";
 
@@ -36,9 +35,9 @@ export const formats: readonly ExportFormat[] = [
   csv("posts", postsCsv, false),
   csv("stakes", stakesCsv, false),
   csv("stations", stationsCsv, true),
-  csv("materials", materialsCsv, true),
-  csv("coils", coilsCsv, true),
-  csv("prices", priceListCsv, false),
+  csv("materials", (plan) => listCsv(listOf.materials(plan)), true),
+  csv("coils", (plan) => listCsv(listOf.coils(plan)), true),
+  csv("prices", (plan) => listCsv(listOf.prices(plan)), false),
   json("prices", priceListJson, false),
   json("plan", (plan) => `${JSON.stringify(planJson(plan), null, 2)}\n`, true),
 ];

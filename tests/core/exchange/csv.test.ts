@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { coilsCsv } from "../../../src/core/exchange/coils-csv.ts";
-import { csv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "../../../src/core/exchange/csv.ts";
-import { materialsCsv } from "../../../src/core/exchange/materials-csv.ts";
+import { csv, listCsv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "../../../src/core/exchange/csv.ts";
+import { coilsList } from "../../../src/core/exchange/lists/coils-list.ts";
+import { materialsList } from "../../../src/core/exchange/lists/materials-list.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import { createBlock, createProject } from "../../support/create-project.ts";
 
@@ -24,7 +24,7 @@ test("a variety that looks like a formula is harmless in the list of materials",
     {},
     { plantings: [{ fromRow: 1, toRow: 99, variety: "x", rootstock: null, spare_ratio: 0 }] },
   );
-  const text = materialsCsv(createPlanner().plan(createProject({ name: "=1", blocks: [block] })));
+  const text = listCsv(materialsList(createPlanner().plan(createProject({ name: "=1", blocks: [block] }))));
   expect(text).toContain("\r\nhose,Drip hose,");
   expect(text).not.toMatch(/^[=+@]/m);
 });
@@ -43,7 +43,7 @@ test("the row table has a line a row, with both ends and the wire by purpose", (
 
 test("materials say what to buy in the project's units", () => {
   const us = createPlanner().plan(createProject({ units: "us" }));
-  const [head = "", ...lines] = materialsCsv(us).trimEnd().split("\r\n");
+  const [head = "", ...lines] = listCsv(materialsList(us)).trimEnd().split("\r\n");
   expect(head.split(",").slice(0, 9).join(",")).toBe("article,item,spec,unit,needed,spare,onHand,toBuy,packages");
   expect(lines).toHaveLength(us.materials?.lines.length ?? 0);
   expect(lines.find((line) => line.startsWith("wire-13ga,"))).toMatch(
@@ -52,7 +52,7 @@ test("materials say what to buy in the project's units", () => {
 });
 
 test("cuts add up to what is taken off every coil, in the order of work", () => {
-  const [head = "", ...lines] = coilsCsv(plan).trimEnd().split("\r\n");
+  const [head = "", ...lines] = listCsv(coilsList(plan)).trimEnd().split("\r\n");
   const place = (name: string) => head.split(",").indexOf(name);
   const cells = lines.map((line) => line.split(","));
   const wires = cells.filter(([article]) => article !== "hose");

@@ -1,13 +1,14 @@
-import type { Plan } from "../plan.ts";
-import { formatQuantity, text } from "../units.ts";
-import { type Cell, csv } from "./csv.ts";
-import { millimetres, rounded } from "./rounding.ts";
+import type { Plan } from "../../plan.ts";
+import { formatQuantity, text } from "../../units.ts";
+import type { Cell } from "../csv.ts";
+import { millimetres, rounded } from "../rounding.ts";
+import type { List } from "./list.ts";
 
 /**
  * The shopping list: amounts in the unit of their line, the packages as one would ask for them in the project's units. An empty price is not
  * priced, an empty mass not known; both are of the whole line. `currency` is the person's own label.
  */
-export function materialsCsv(plan: Plan): string {
+export function materialsList(plan: Plan): List {
   const { units, materials } = plan.project;
   const lines = (plan.materials?.lines ?? []).map((line): readonly Cell[] => {
     const packages = (count: number, size: number) => {
@@ -35,7 +36,7 @@ export function materialsCsv(plan: Plan): string {
       line.purpose,
     ];
   });
-  return csv([heads, ...lines]);
+  return { kind: "materials", heads, lines };
 }
 
 const heads = [

@@ -1,11 +1,12 @@
-import { chosenAnswer } from "../materials/coil-packs.ts";
-import type { CutJob } from "../materials/cutting/cut-job.ts";
-import { isHose } from "../materials/drip-articles.ts";
-import type { Plan } from "../plan.ts";
-import { type Cell, csv } from "./csv.ts";
-import { rowLabel } from "./positions.ts";
-import { millimetres } from "./rounding.ts";
-import { isSketch } from "./sketch.ts";
+import { chosenAnswer } from "../../materials/coil-packs.ts";
+import type { CutJob } from "../../materials/cutting/cut-job.ts";
+import { isHose } from "../../materials/drip-articles.ts";
+import type { Plan } from "../../plan.ts";
+import type { Cell } from "../csv.ts";
+import { rowLabel } from "../positions.ts";
+import { millimetres } from "../rounding.ts";
+import { isSketch } from "../sketch.ts";
+import type { List } from "./list.ts";
 
 /**
  * The cut list for the spool: a line a cut, in the order of work. A coil is used up before the next is loaded; `taken_m` is what comes off,
@@ -13,7 +14,7 @@ import { isSketch } from "./sketch.ts";
  * wire and from the water end for hose; a piece that is not the whole run is joined to the next. On an outline that was walked there is a last
  * column, `sketch`.
  */
-export function coilsCsv(plan: Plan): string {
+export function coilsList(plan: Plan): List {
   const sketch = isSketch(plan);
   const lines = (plan.materials?.coils ?? []).flatMap(({ job, plan: cutPlan }) =>
     (chosenAnswer(cutPlan)?.coils ?? []).flatMap((coil, place) =>
@@ -40,7 +41,7 @@ export function coilsCsv(plan: Plan): string {
       }),
     ),
   );
-  return csv([[...heads, ...(sketch ? ["sketch"] : [])], ...lines]);
+  return { kind: "coils", heads: [...heads, ...(sketch ? ["sketch"] : [])], lines };
 }
 
 const heads = [
