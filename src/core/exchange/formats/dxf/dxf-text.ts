@@ -1,0 +1,35 @@
+/**
+ * Text as it may stand in a line of DXF: ASCII, other letters by their number (`\U+00F1`), so that no code page can turn it into another
+ * one; line ends and control characters as spaces, since a line end would begin the next group. `%%` and `^` have a meaning in TEXT.
+ */
+export function dxfText(text: string): string {
+  return dxfString(text).replaceAll("%%", "%%%%%%").replaceAll("^", "^ ");
+}
+
+/** The same for strings that are data and not drawn: nothing but the letters' numbers has a meaning there. */
+export function dxfString(text: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is to go
+  const printable = text.replace(/[\u0000-\u001f\u007f-\u009f]+/g, " ");
+  return printable.replace(/[^\u0020-\u007e]/g, (unit) => {
+    const code = unit.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0");
+    return `\\U+${code}`;
+  });
+}
+
+/** Such a string in pieces of what a group of extended data takes; a letter's number is never cut. */
+export function dxfPieces(text: string): readonly string[] {
+  const letters = dxfString(text).match(/\\U\+[0-9A-F]{4}|./g) ?? [];
+  const pieces: string[] = [];
+  let piece = "";
+  for (const letter of letters) {
+    if (piece.length + letter.length > most) {
+      pieces.push(piece);
+      piece = "";
+    }
+    piece += letter;
+  }
+  return [...pieces, piece];
+}
+
+/** Letters of a 1000 group: 255 by the reference of R12, less room for readers that count the end. */
+const most = 250;
