@@ -1,0 +1,75 @@
+import { type Role, roles } from "../project/project.ts";
+import { type FoundThing, saidValue } from "./found-thing.ts";
+import { type DrawnKind, shapesOf } from "./shape.ts";
+
+/** What a plan hands over and works out anew by itself: it comes back only when it is chosen. */
+const workedOut = ["vine", "stake", "post", "anchor", "peg", "fitting", "pipe"];
+
+/** Words of layers and names, the surer first, and what they are called for; English, common practice, no source. */
+const hints: readonly (readonly [words: readonly string[], role: Role])[] = [
+  [["main line", "mainline", "trench", "route"], "main-line"],
+  [["cross alley", "alley", "alleyway"], "cross-alley"],
+  [["well", "source", "pump", "hydrant", "tap", "spring"], "source"],
+  [["mark", "benchmark", "control", "pin", "monument", "bm", "cp", "gcp"], "mark"],
+  [["spot height", "spot", "elevation", "height", "contour", "station"], "elevation"],
+  [["row"], "row"],
+  [
+    [
+      "obstacle",
+      "tree",
+      "oak",
+      "rock",
+      "boulder",
+      "stump",
+      "shed",
+      "barn",
+      "building",
+      "house",
+      "pole",
+      "tank",
+      "pond",
+    ],
+    "obstacle",
+  ],
+  [
+    ["no plant", "stream", "creek", "ditch", "canal", "road", "path", "fence", "power line", "easement", "septic"],
+    "no-plant",
+  ],
+  [["block", "planting"], "block"],
+  [["parcel", "property", "lot", "boundary", "outline", "perimeter", "field", "partfield", "land", "site"], "parcel"],
+];
+
+/** What words say of a thing: a role, that it is worked out anew, or nothing. */
+export type Hint = Role | "worked-out" | null;
+
+/** The role that a thing states itself, as plans that are handed over do; "worked-out" for vines, posts and the like. */
+export function ownHint(thing: FoundThing): Hint {
+  const stated = saidValue(thing, "role") ?? saidValue(thing, "kind");
+  if (typeof stated !== "string") return null;
+  const said = stated.trim().toLowerCase();
+  const role = roles.find((each) => each === said);
+  if (role !== undefined) return role;
+  if (said === "trench-station") return "elevation";
+  return /^(?:(?:end|line)-post|post|vine|stake|anchor|offset-peg|pipe|row-tee|branch-(?:tee|start|end)|bend|crossing|(?:low|high)-point|pipe-start|set-valve)$/.test(
+    said,
+  )
+    ? "worked-out"
+    : null;
+}
+
+/** What the words of a text say of a thing of these kinds: the first hint whose role can be drawn so. */
+export function wordHint(text: string | null, kinds: readonly DrawnKind[]): Hint {
+  if (text === null) return null;
+  // More than this is no name.
+  const words = text
+    .slice(0, 200)
+    .toLowerCase()
+    .replace(/[^\p{L}]+/gu, " ")
+    .trim()
+    .split(" ")
+    .map((word) => (word.length > 3 ? word.replace(/(?<=[^s])s$/, "") : word));
+  const said = ` ${words.join(" ")} `;
+  const has = (word: string): boolean => said.includes(` ${word} `);
+  if (kinds.some((kind) => kind !== "area") && workedOut.some(has)) return "worked-out";
+  return hints.find(([all, role]) => all.some(has) && shapesOf[role].some((kind) => kinds.includes(kind)))?.[1] ?? null;
+}
