@@ -8,6 +8,7 @@ const purposes: Readonly<Record<Command, string>> = {
   compare: "two plans side by side: quantities, cost, and what only one of them warns of",
   draw: "a row from its side or the profile of the trench, to scale, or charts of the water, as an SVG drawing",
   heights: "a project with the heights of a GeoTIFF file in it",
+  import: "a project with outlines, lines and points out of files of other formats",
 };
 
 const more: Readonly<Record<Command, string>> = {
@@ -25,6 +26,9 @@ with --trench it is the ground, the pipe and the bottom of the trench, with what
   heights: `Give a project and a GeoTIFF of heights, or a GPX track with heights. Only the ground around the parcels is read; the heights become a feature of the project, in
 place of those taken from a file of that name before. What the heights are counted in has to be stated: a wrong unit makes every slope
 wrong by more than three times.`,
+  import: `Reads GeoJSON, GPX, KML, KMZ, CSV, XLSX, shapefiles (zipped), GeoPackage, DXF, LandXML and ISO 11783-10 task data. Each thing gets the role
+it most likely plays, or the one --role gives it; what became of each is said on standard error. What a file leaves open (its coordinate
+system, a unit, the order of numbers) is asked and never guessed: then nothing is written until an option answers it.`,
   export: `Writes to standard output, or with --out to files named after what is in them. Several things as geojson make one collection.`,
 };
 
@@ -35,6 +39,7 @@ const examples: Readonly<Record<Command, string>> = {
   compare: "tautrow compare project.geojson --what-if gripper-at-the-end",
   draw: "tautrow draw project.geojson --trench --raise 10 > trench.svg",
   heights: "tautrow heights project.geojson hill.tif --unit m -o project.geojson",
+  import: "tautrow import survey.kml trees.csv --into project.geojson --role Trees=obstacle -o project.geojson",
   export: "tautrow export parcel.geojson --of rows,vines --as geojson > stakes.geojson",
 };
 

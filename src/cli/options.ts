@@ -1,4 +1,4 @@
-export const commands = ["plan", "check", "sweep", "export", "compare", "draw", "heights"] as const;
+export const commands = ["plan", "check", "sweep", "export", "compare", "draw", "heights", "import"] as const;
 export type Command = (typeof commands)[number];
 
 /** An option of the command line; help and reading both follow from this table. */
@@ -17,7 +17,7 @@ export interface Option {
 
 const all = commands;
 /** Those that plan, and may plan with other settings than the file's. */
-const planning = commands.filter((command) => command !== "heights");
+const planning = commands.filter((command) => command !== "heights" && command !== "import");
 
 /** Overrides with a name of their own, in the order of the help. */
 const overrides: readonly Option[] = [
@@ -173,6 +173,45 @@ export const options: readonly Option[] = [
     value: "FILE",
     help: "write the project into this file; else to standard output",
     commands: ["heights"],
+  },
+  { name: "into", value: "PROJECT", help: "the project that things are taken into; else a new one", commands: ["import"] },
+  {
+    name: "role",
+    value: "WHAT=ROLE",
+    isRepeatable: true,
+    help: 'what things are, by their name, their layer, or "points", "lines", "areas"; ROLE alone is for all, "none" leaves out; may be given again',
+    commands: ["import"],
+  },
+  {
+    name: "crs",
+    value: "SYSTEM",
+    help: 'coordinate system of the file\'s numbers, where it does not say: "EPSG:26910", or a proj4 text',
+    commands: ["import"],
+  },
+  {
+    name: "unit",
+    value: "m|ft|us-ft",
+    help: "what lengths in the file are counted in, where it does not say",
+    commands: ["import"],
+  },
+  {
+    name: "swap",
+    value: "yes|no",
+    help: "whether latitude and longitude, or northing and easting, stand the other way round",
+    commands: ["import"],
+  },
+  {
+    name: "units",
+    value: "us|metric",
+    help: "units of a new project, and of what is said; else metric, or those of the project",
+    commands: ["import"],
+  },
+  {
+    name: "out",
+    short: "o",
+    value: "FILE",
+    help: "write the project into this file; else to standard output",
+    commands: ["import"],
   },
   ...overrides,
   {

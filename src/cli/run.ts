@@ -47,6 +47,8 @@ async function work(command: Command, args: Arguments, terminal: Terminal): Prom
       return (await import("./commands/draw.ts")).drawCommand(args, terminal);
     case "heights":
       return (await import("./commands/heights.ts")).heightsCommand(args, terminal);
+    case "import":
+      return (await import("./commands/import.ts")).importCommand(args, terminal);
     default:
       return command satisfies never;
   }

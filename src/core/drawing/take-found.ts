@@ -22,8 +22,8 @@ export interface TakenThing {
 /** A project with found things in it. */
 export interface WithFound {
   readonly project: Project;
-  /** Keys of the new features. */
-  readonly keys: readonly FeatureKey[];
+  /** Keys of the new features, for each of the things in turn; none for one that was not taken. */
+  readonly keysOf: readonly (readonly FeatureKey[])[];
   /** How many of the things were taken. */
   readonly taken: number;
 }
@@ -48,37 +48,38 @@ export function withFound(project: Project, taken: readonly TakenThing[]): Outco
   const used = new Set(featureKeys(entriesOf(project.document)));
   const added: JsonObject[] = [];
   const numbers = new Map<Role, number>();
-  const keys: FeatureKey[] = [];
+  const keysOf = new Map<TakenThing, readonly FeatureKey[]>();
   const remarks: Remark[] = [];
-  let count = 0;
-  const add = (thing: FoundThing, role: Role, { features, remarks: said }: FoundFeatures, things: number): void => {
+  const add = (things: readonly TakenThing[], { thing, role }: TakenThing, found: FoundFeatures): void => {
+    const { features, remarks: said } = found;
     const fresh = features.filter((feature) => !known.has(printOf(feature)));
     if (features.length > 0 && fresh.length === 0) {
       remarks.push({ cause: "there", thing, finding: foundAlreadyThere });
       return;
     }
     remarks.push(...said);
-    if (fresh.length > 0) count += things;
-    for (const feature of fresh) {
+    const keys = fresh.map((feature) => {
       let number = (numbers.get(role) ?? 0) + 1;
       while (used.has(`${role}-${number}`)) number++;
       numbers.set(role, number);
       const id = `${role}-${number}`;
       known.add(printOf(feature));
-      keys.push(id);
       added.push({ type: "Feature", id, ...feature });
-    }
+      return id;
+    });
+    if (keys.length > 0) for (const each of things) keysOf.set(each, keys);
   };
-  for (const { thing, role } of single) add(thing, role, foundFeatures(thing, role, project, middle), 1);
+  for (const each of single) add([each], each, foundFeatures(each.thing, each.role, project, middle));
   for (const { thing, members } of many) {
     const spots = foundFeatures(thing, "elevation", project, middle);
     const finding: Remark["finding"] = (those) => foundHeightsTogether(those, members.length);
     const said: Remark = { cause: `together ${thing.layer}`, thing, finding };
-    add(thing, "elevation", { ...spots, remarks: [...spots.remarks, said] }, members.length);
+    add(members, { thing, role: "elevation" }, { ...spots, remarks: [...spots.remarks, said] });
   }
   const findings = told(remarks);
   if (added.length === 0) return failure(findings);
-  return success({ project: changed(project, { added }), keys, taken: count }, findings);
+  const inOrder = taken.map((each) => keysOf.get(each) ?? []);
+  return success({ project: changed(project, { added }), keysOf: inOrder, taken: keysOf.size }, findings);
 }
 
 /** Points with heights of one layer, where they are many, as one thing. */

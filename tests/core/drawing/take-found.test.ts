@@ -106,12 +106,12 @@ describe("taking found things into a project", () => {
         ["girth_m", 2.5],
       ],
     });
-    const { project, keys, feature, findings } = taken(
+    const { project, keysOf, feature, findings } = taken(
       taken(home(), point([-76.8991, 42.6001]), "obstacle").project,
       thing,
       "obstacle",
     );
-    expect(keys).toEqual(["obstacle-2"]);
+    expect(keysOf).toEqual([["obstacle-2"]]);
     expect(feature).toEqual({
       type: "Feature",
       id: "obstacle-2",
@@ -161,8 +161,8 @@ describe("taking found things into a project", () => {
       [-76.8998, lat],
       [-76.899, lat],
     ]);
-    const { project, keys } = taken(home(), createThing({ type: "MultiLineString", coordinates: rows }), "row");
-    expect(keys).toEqual(["row-1", "row-2", "row-3"]);
+    const { project, keysOf } = taken(home(), createThing({ type: "MultiLineString", coordinates: rows }), "row");
+    expect(keysOf).toEqual([["row-1", "row-2", "row-3"]]);
     expect(project.givenRows.map(({ ends }) => ends)).toEqual(rows);
   });
 
@@ -204,7 +204,7 @@ describe("taking found things into a project", () => {
       spots.map((thing) => ({ thing, role: "elevation" })),
     );
     expect(outcome.ok && outcome.value.taken).toBe(300);
-    expect(outcome.ok && outcome.value.keys).toEqual(["elevation-1"]);
+    expect(outcome.ok && new Set(outcome.value.keysOf.flat())).toEqual(new Set(["elevation-1"]));
     expect(outcome.ok && outcome.value.project.spotHeights).toHaveLength(300);
     expect(codes(outcome.findings)).toEqual(["drawing/found-heights-together"]);
   });
@@ -355,7 +355,7 @@ test("whatever is found, taking it in never throws, and leaves the project befor
       const outcome = withFound(project, chosen);
       if (!outcome.ok && things.length > 0) expect(outcome.findings.length).toBeGreaterThan(0);
       if (outcome.ok) {
-        expect(outcome.value.project.document.features.length).toBe(1 + outcome.value.keys.length);
+        expect(outcome.value.project.document.features.length).toBe(1 + new Set(outcome.value.keysOf.flat()).size);
         expect(() => JSON.stringify(outcome.value.project.document)).not.toThrow();
       }
       expect(JSON.stringify(project.document)).toBe(before);

@@ -1,0 +1,155 @@
+import { basename, extname, resolve } from "node:path";
+import {
+  type Finding,
+  hasError,
+  likelyRoles,
+  type Project,
+  parseProject,
+  serializeProject,
+  text,
+  type UnitSystem,
+  withFound,
+} from "../../core/index.ts";
+import { readFile } from "../../readers/read-file.ts";
+import type { FoundFile, Question, ReadingAnswers } from "../../readers/reading.ts";
+import type { Arguments } from "../arguments.ts";
+import { read, unitsOf } from "../batch.ts";
+import { countOf } from "../count-of.ts";
+import { withFileBytes } from "../file-bytes.ts";
+import { findingsReport } from "../findings-report.ts";
+import { foundReport } from "../found-report.ts";
+import { readInput, whyUnreadable } from "../inputs.ts";
+import { printable } from "../printable.ts";
+import { isAbout, type RoleRule, roleRules, ruledRole } from "../role-rules.ts";
+import { exitCode, type Terminal, UsageError } from "../terminal.ts";
+import { writeWhole } from "../write-whole.ts";
+
+/**
+ * `tautrow import`: a project with what files of other formats hold, on standard output or with --out in a file; what became of each thing
+ * on standard error. With a question open, or a file that cannot be read, nothing is written. Gives the exit code.
+ */
+export async function importCommand(args: Arguments, terminal: Terminal): Promise<number> {
+  if (args.files.length === 0) throw new UsageError("Give a file of outlines, lines or points.");
+  const answers = answersOf(args);
+  const rules = roleRules(args.values("role"));
+  const begun = await beginning(args, terminal);
+  const say = (findings: readonly Finding[]): void => {
+    if (findings.length > 0) terminal.note(printable(findingsReport(findings, begun.units)));
+  };
+  if (begun.project === null) {
+    say(begun.findings);
+    return exitCode.findingError;
+  }
+  let project = begun.project;
+  let taken = 0;
+  const unused = new Set(rules);
+  for (const name of args.files) {
+    const found = await reading(name, answers, terminal);
+    say(found.findings);
+    if (found.file === null) return nothingWritten(terminal, exitCode.findingError);
+    if (found.file.questions.length > 0) {
+      terminal.note(printable(found.file.questions.map((each) => asked(each, begun.units)).join("")));
+      return nothingWritten(terminal, exitCode.findingError);
+    }
+    const into = takenInto(project, found.file, rules, unused);
+    terminal.note(printable(`${basename(name)}: ${found.file.format}, read as ${found.file.system}\n${into.report}`));
+    say(into.findings);
+    project = into.project;
+    taken += into.taken;
+  }
+  const [idle] = unused;
+  if (idle !== undefined) throw new UsageError(`--role ${idle.said}: nothing in the files is called so.`);
+  if (taken === 0) return nothingWritten(terminal, exitCode.findingError);
+  say(project.findings.filter((finding) => finding.severity === "error"));
+  return handOver(project, taken, args.value("out"), terminal);
+}
+
+/** The project to take things into: that of --into, else a new one named after the first file. */
+async function beginning(args: Arguments, terminal: Terminal) {
+  const into = args.value("into");
+  if (into !== null) {
+    const [input] = await readInput(into, terminal);
+    if (input === undefined) throw new UsageError(`${into} is empty.`);
+    return read(input, [], unitsOf(args), "", false);
+  }
+  const [first = ""] = args.files;
+  const units = unitsOf(args) ?? "metric";
+  const settings = { version: 1, name: basename(first, extname(first)), units };
+  const project = parseProject(JSON.stringify({ type: "FeatureCollection", features: [], tautrow: settings }));
+  return { project: project.ok ? project.value : null, findings: project.findings, units };
+}
+
+async function reading(
+  name: string,
+  answers: ReadingAnswers,
+  terminal: Terminal,
+): Promise<{ readonly file: FoundFile | null; readonly findings: readonly Finding[] }> {
+  const { progress } = terminal;
+  const called = basename(name);
+  const outcome = await withFileBytes(name, terminal, (bytes) =>
+    readFile(
+      { name: called, size: bytes.size, slice: (start, end) => bytes.slice(start, end) },
+      answers,
+      progress === null ? {} : { progress: (share) => progress(`Reading ${called}: ${Math.round(100 * share)} %`) },
+    ),
+  );
+  progress?.("");
+  return { file: outcome.ok ? outcome.value : null, findings: outcome.findings };
+}
+
+/** The project with the things of one file: roles by the rules, else the likely ones. Rules that are about something are used. */
+function takenInto(project: Project, { features }: FoundFile, rules: readonly RoleRule[], unused: Set<RoleRule>) {
+  for (const rule of unused) if (features.some((thing) => isAbout(rule, thing))) unused.delete(rule);
+  const likely = likelyRoles(features, project);
+  const chosen = features.map((thing, i) => {
+    const ruled = ruledRole(rules, thing);
+    return { thing, role: ruled === undefined ? (likely[i] ?? null) : ruled };
+  });
+  const wanted = chosen.flatMap(({ thing, role }) => (role === null ? [] : [{ thing, role }]));
+  const outcome = wanted.length === 0 ? null : withFound(project, wanted);
+  const keysOf = outcome?.ok === true ? outcome.value.keysOf : [];
+  const keysByThing = new Map(wanted.map(({ thing }, i) => [thing, keysOf[i] ?? []]));
+  const fates = chosen.map(({ thing, role }) => ({ thing, role, keys: keysByThing.get(thing) ?? [] }));
+  return {
+    project: outcome?.ok === true ? outcome.value.project : project,
+    taken: outcome?.ok === true ? outcome.value.taken : 0,
+    findings: outcome?.findings ?? [],
+    report: foundReport(fates),
+  };
+}
+
+const answeredBy: Readonly<Record<Question["about"], string>> = { system: "--crs", unit: "--unit", order: "--swap" };
+
+/** A question, with the options that answer it. */
+function asked({ about, asked: question, offered }: Question, units: UnitSystem): string {
+  const option = answeredBy[about];
+  const lines = offered.map(({ value, told }) => `  ${option} ${/\s/.test(value) ? `"${value}"` : value}  ${text(told, units)}\n`);
+  return `${text(question, units)}\n${lines.length === 0 ? `  Answer with ${option}.\n` : lines.join("")}`;
+}
+
+function answersOf(args: Arguments): ReadingAnswers {
+  const unit = args.value("unit");
+  const known = (["m", "ft", "us-ft"] as const).find((each) => each === unit) ?? null;
+  if (unit !== null && known === null) throw new UsageError(`--unit takes m, ft or us-ft, not "${unit}".`);
+  const swap = args.value("swap");
+  if (swap !== null && swap !== "yes" && swap !== "no") throw new UsageError(`--swap takes yes or no, not "${swap}".`);
+  return { system: args.value("crs"), unit: known, isSwapped: swap === null ? null : swap === "yes" };
+}
+
+function nothingWritten(terminal: Terminal, code: number): number {
+  terminal.note("Nothing was written.\n");
+  return code;
+}
+
+async function handOver(project: Project, taken: number, out: string | null, terminal: Terminal): Promise<number> {
+  if (out === null) terminal.out(serializeProject(project));
+  else {
+    try {
+      await writeWhole(resolve(terminal.folder, out), serializeProject(project));
+    } catch (problem) {
+      throw new UsageError(`${out} ${whyUnreadable(problem)}`);
+    }
+  }
+  terminal.note(printable(`Took in ${countOf(taken, "thing")}.${out === null ? "" : ` Wrote ${out}.`}\n`));
+  return hasError(project.findings) ? exitCode.findingError : exitCode.fine;
+}
