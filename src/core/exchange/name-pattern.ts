@@ -12,7 +12,10 @@ export type NamePiece =
 const inBraces = /\{([^{}:]*)(?::(\d{1,2}))?\}/g;
 
 /** A pattern taken apart, with what stands between braces and is no token; that is left in the names as it is. */
-export function piecesOf(pattern: string): { readonly pieces: readonly NamePiece[]; readonly unknown: readonly string[] } {
+export function piecesOf(pattern: string): {
+  readonly pieces: readonly NamePiece[];
+  readonly unknown: readonly string[];
+} {
   const pieces: NamePiece[] = [];
   const unknown: string[] = [];
   let at = 0;
@@ -43,7 +46,7 @@ const trailing = new RegExp(`[${separators}]+$`);
  * of kind and block first, down to a letter, then cuts from the front: what tells things apart stands at the end.
  */
 export function nameBy(pieces: readonly NamePiece[], thing: Named, longest: number | null): string {
-  const texts = pieces.map((piece) => (piece.kind === "text" ? piece.text : valueOf(piece, thing)));
+  const texts = pieces.map((piece) => (piece.kind === "text" ? piece.text : valueFor(piece, thing)));
   const whole = joined(pieces, texts);
   if (longest === null || whole.length <= longest) return whole;
   for (const token of ["kind", "block"]) {
@@ -60,7 +63,12 @@ export function nameBy(pieces: readonly NamePiece[], thing: Named, longest: numb
 /** The last letters of a name, without a separator at its new beginning. */
 export function cutFront(name: string, longest: number): string {
   const all = letters(name);
-  return all.length <= longest ? name : all.slice(all.length - longest).join("").replace(leading, "");
+  return all.length <= longest
+    ? name
+    : all
+        .slice(all.length - longest)
+        .join("")
+        .replace(leading, "");
 }
 
 /** The first letters of a name, without a separator at its new end. */
@@ -89,7 +97,10 @@ function joined(pieces: readonly NamePiece[], texts: readonly string[]): string 
   return name;
 }
 
-function valueOf({ token, width }: { readonly token: NameToken; readonly width: number | null }, { id, parts }: Named): string {
+function valueFor(
+  { token, width }: { readonly token: NameToken; readonly width: number | null },
+  { id, parts }: Named,
+): string {
   switch (token) {
     case "number":
       return parts.number === null ? "" : padded(String(parts.number), width);

@@ -6,6 +6,7 @@ import { isSketch } from "../sketch.ts";
 import type { Column, Layer, LayerFeature, Place } from "./layer.ts";
 import { type LayerJob, placeAt } from "./layer-job.ts";
 import { named } from "./named.ts";
+import { ownKey } from "./own-key.ts";
 import { sketchColumns } from "./point-columns.ts";
 
 /** The outlines of the parcels as they are planned with. */
@@ -18,10 +19,17 @@ export function parcelsLayer(job: LayerJob): Layer {
     columns: [{ name: "role", type: "text" }, ...sketchColumns(job)],
     count: parcels.length,
     *features(): Generator<LayerFeature> {
-      for (const { key, polygons } of parcels) {
+      for (const [i, { key, polygons }] of parcels.entries()) {
         yield {
           id: `parcel-${key}`,
-          parts: { kind: "parcel", code: "G", block: null, row: null, number: null, own: key },
+          parts: {
+            kind: "parcel",
+            code: "G",
+            block: null,
+            row: null,
+            number: i + 1,
+            own: ownKey(key) ?? `parcel ${i + 1}`,
+          },
           geometry: {
             shape: "area",
             polygons: polygons.map((rings) => rings.map((ring) => placesOf(job, ring))),

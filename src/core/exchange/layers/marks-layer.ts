@@ -1,6 +1,7 @@
 import type { Layer, LayerFeature } from "./layer.ts";
 import { type LayerJob, placeAt } from "./layer-job.ts";
 import { named } from "./named.ts";
+import { ownKey } from "./own-key.ts";
 import { baselineColumns, sketchColumns, tailValues } from "./point-columns.ts";
 
 /** The permanent points that tape and rover both start from. */
@@ -19,11 +20,18 @@ export function marksLayer(job: LayerJob): Layer {
     count: marks.length,
     *features(): Generator<LayerFeature> {
       const tail = tailValues(job);
-      for (const { key, name, at } of marks) {
+      for (const [i, { key, name, at }] of marks.entries()) {
         const height_m = ground === null ? null : placeAt(job, ground.frame.toPlane(at)).height_m;
         yield {
           id: `mark-${key}`,
-          parts: { kind: "mark", code: "M", block: null, row: null, number: null, own: name ?? key },
+          parts: {
+            kind: "mark",
+            code: "M",
+            block: null,
+            row: null,
+            number: i + 1,
+            own: name ?? ownKey(key) ?? `mark ${i + 1}`,
+          },
           geometry: { shape: "point", place: { at, height_m } },
           values: ["mark", name, ...tail(at)],
         };

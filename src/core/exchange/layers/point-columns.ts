@@ -27,14 +27,7 @@ export function pointColumns(job: LayerJob): readonly Column[] {
 /** The values of those columns. */
 export function pointValues(job: LayerJob) {
   const tail = tailValues(job);
-  return (
-    kind: string,
-    row: Row,
-    label: string,
-    number: number,
-    station_m: number,
-    at: LonLat,
-  ): readonly Value[] => [
+  return (kind: string, row: Row, label: string, number: number, station_m: number, at: LonLat): readonly Value[] => [
     kind,
     row.block,
     label,

@@ -54,7 +54,15 @@ export function pipesLayer(job: LayerJob): Layer {
   const pipes = branchPlaces(job.plan).flatMap(({ name, pipes: along }) =>
     along
       .flatMap(({ from_m, to_m, line, pipes: abreast }, i) =>
-        abreast.map(({ line: of, pipe }) => ({ id: `pipe-${name}-${i + 1}-${of}`, name, of, pipe, from_m, to_m, line })),
+        abreast.map(({ line: of, pipe }) => ({
+          id: `pipe-${name}-${i + 1}-${of}`,
+          name,
+          of,
+          pipe,
+          from_m,
+          to_m,
+          line,
+        })),
       )
       .map((pipe, i) => ({ ...pipe, number: i + 1 })),
   );

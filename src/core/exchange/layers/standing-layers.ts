@@ -60,12 +60,7 @@ export function postsLayer(job: LayerJob): Layer {
   };
 }
 
-function alongRows(
-  job: LayerJob,
-  kind: "vines" | "stakes",
-  what: Standing,
-  positions: Positions | undefined,
-): Layer {
+function alongRows(job: LayerJob, kind: "vines" | "stakes", what: Standing, positions: Positions | undefined): Layer {
   const rows = rowsOut(job);
   return {
     kind,
@@ -101,14 +96,7 @@ export function namedAlong({ called, kind, code }: Standing, row: Row, label: st
 /** A point along a row as a feature. */
 export function standing(job: LayerJob) {
   const values = pointValues(job);
-  return (
-    what: Standing,
-    row: Row,
-    label: string,
-    number: number,
-    station_m: number,
-    at: PlanePoint,
-  ): LayerFeature => {
+  return (what: Standing, row: Row, label: string, number: number, station_m: number, at: PlanePoint): LayerFeature => {
     const { id, parts } = namedAlong(what, row, label, number);
     const place = placeAt(job, at);
     return {
