@@ -69,7 +69,12 @@ export function stakesCsv(plan: Plan): string {
 
 /** Lines of cells as RFC 4180 text: CRLF after every line, quoted where needed. */
 export function csv(lines: readonly (readonly Cell[])[]): string {
-  return lines.map((cells) => `${cells.map(cellText).join(",")}\r\n`).join("");
+  return lines.map((cells) => csvLine(cells.map(csvCell))).join("");
+}
+
+/** One line of cells that are text already. */
+export function csvLine(cells: readonly string[]): string {
+  return `${cells.join(",")}\r\n`;
 }
 
 /** A list with its heads as RFC 4180 text. */
@@ -87,8 +92,11 @@ function stations(stakes: Iterable<Stake>, plan: Plan): string {
   return csv(lines);
 }
 
-/** Office programs run a text cell that starts like a formula; an apostrophe in front keeps it text. Numbers are never touched. */
-function cellText(cell: Cell): string {
+/**
+ * A cell as it stands in a line. Office programs run a text cell that starts like a formula; an apostrophe in front keeps it text. Numbers are
+ * never touched.
+ */
+export function csvCell(cell: Cell): string {
   if (cell === null) return "";
   if (typeof cell === "number") return String(cell);
   const safe = /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;

@@ -44,3 +44,16 @@ function listed(names: readonly string[]): string {
   const shown = names.slice(0, most).join(", ");
   return names.length > most ? `${shown} and ${names.length - most} more` : shown;
 }
+
+/** Degrees for a format whose readers take lengths only. */
+export function placesInDegrees(title: string): Finding {
+  return {
+    code: "exchange/places-in-degrees",
+    severity: "error",
+    at: null,
+    feature: null,
+    message: say`${title} cannot be written in degrees.`,
+    reason: say`Whoever reads it takes its numbers for lengths east and north; degrees would put every point kilometres away.`,
+    remedy: say`Choose a projected system by its EPSG code, or the local plane of the project.`,
+  };
+}

@@ -5,6 +5,7 @@ import type { DocumentKind, FormatName, HandOverChoice, Thing } from "./choice.t
 import type { Layer, LayerGeometry } from "./layers/layer.ts";
 import type { List } from "./lists/list.ts";
 import type { Names } from "./naming.ts";
+import type { Letters } from "./plain-letters.ts";
 
 /** Choices that mean something in a format; others are not asked for. */
 export type FormatChoice =
@@ -34,8 +35,7 @@ export interface Format {
   readonly naming: { readonly one: string; readonly several: string };
   /** Longest name that its readers take as usual; null: any. */
   readonly nameLength: number | null;
-  /** Letters it keeps: any, or ASCII only. */
-  readonly letters: "any" | "ascii";
+  readonly letters: Letters;
   /** Datum, units and system stand in the file itself; else a text beside it says them. */
   readonly statesItself: boolean;
   /** The usual system: degrees, or the projected or local one that is chosen. */

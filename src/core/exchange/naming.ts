@@ -1,6 +1,6 @@
 import type { Layer, Named } from "./layers/layer.ts";
 import { cutBack, cutFront, nameBy, piecesOf } from "./name-pattern.ts";
-import { plainLetters } from "./plain-letters.ts";
+import { codeLetters, type Letters, plainLetters } from "./plain-letters.ts";
 
 /** A name that could not stay as the pattern made it: too long, not unique, or with letters that the format does not keep. */
 export interface ChangedName {
@@ -19,7 +19,7 @@ export interface Names {
 export interface Naming {
   readonly pattern: string;
   readonly longest: number | null;
-  readonly letters: "any" | "ascii";
+  readonly letters: Letters;
 }
 
 /**
@@ -88,7 +88,16 @@ function fittedName({ pieces, longest, letters }: Plan, thing: Named, wished: st
 function lettersOf(name: string, letters: Naming["letters"]): string {
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
   const clean = name.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]+/g, " ").replace(/\p{Surrogate}/gu, "\ufffd");
-  return letters === "ascii" ? plainLetters(clean) : clean;
+  switch (letters) {
+    case "any":
+      return clean;
+    case "ascii":
+      return plainLetters(clean);
+    case "code":
+      return codeLetters(clean);
+    default:
+      return letters satisfies never;
+  }
 }
 
 function hasOwnNames(layer: Layer): boolean {
@@ -118,7 +127,7 @@ interface Claims {
 function createClaims({ longest, letters }: Naming): Claims {
   const taken = new Set<string>();
   const nextNumber = new Map<string, number>();
-  const isFolded = longest !== null || letters === "ascii";
+  const isFolded = longest !== null || letters !== "any";
   const key = (name: string) => (isFolded ? name.toLowerCase() : name);
   return {
     claim: (name, cut) => {

@@ -1,3 +1,6 @@
+/** Letters that a format keeps: any, ASCII, or letters and digits with a few marks that no reader takes for anything else. */
+export type Letters = "any" | "ascii" | "code";
+
 /** Letters that do not come apart into a plain one and a mark, and signs that have a plain likeness. */
 const likeness: Readonly<Record<string, string>> = {
   ß: "ss",
@@ -50,4 +53,11 @@ export function plainLetters(text: string): string {
     if (/\p{Zs}/u.test(letter)) return " ";
     return letter <= "\u007f" ? letter : "_";
   }).join("");
+}
+
+/** A text in ASCII letters, digits and `-._#`, beginning with a letter or digit; each other sign is an underline. */
+export function codeLetters(text: string): string {
+  return plainLetters(text)
+    .replace(/[^A-Za-z0-9._#-]+/g, "_")
+    .replace(/^[-.#]+/, "_");
 }
