@@ -19,3 +19,10 @@ export function position(at: LonLat, decimals: number = degreeDecimals): [number
 export function millimetres(length_m: number): number {
   return rounded(length_m, lengthDecimals);
 }
+
+/** A number as digits with at most so many decimals, never with an exponent, which not every reader takes: "0.00000012". */
+export function digits(value: number, decimals: number): string {
+  const fixed = value.toFixed(decimals);
+  const short = fixed.includes(".") ? fixed.replace(/\.?0+$/, "") : fixed;
+  return short === "-0" ? "0" : short;
+}

@@ -1,13 +1,22 @@
-import type { Format } from "../format.ts";
+import { type Format, type HandOverJob, type OutFile, ofShape } from "../format.ts";
 import { layerKinds } from "../layers/layer.ts";
+import { filesOfPoints } from "./gpx/files-of-points.ts";
+import { morePointsThanAFile, outlinesAsTracks } from "./gpx/findings.ts";
+import { gpxChunks } from "./gpx/gpx-chunks.ts";
 
-/** GPX 1.1. */
+const mediaType = "application/gpx+xml";
+
+/**
+ * GPX 1.1: points as waypoints, lines as tracks, outlines as tracks with a segment a ring. Split into files of at most so many points
+ * (waypoints and points of tracks together), block by block and row by row. Findings: `exchange/outlines-as-tracks`,
+ * `exchange/more-points-than-a-file`.
+ */
 export const gpx: Format = {
   name: "gpx",
   title: "GPX 1.1",
   usedFor: "handheld receivers and crew phones",
   extension: "gpx",
-  mediaType: "application/gpx+xml",
+  mediaType,
   holds: layerKinds,
   choices: ["naming", "nameLength", "pointsAFile", "heights"],
   naming: { one: "R{row}{code}{number:2}", several: "{block:2}{row}{code}{number:2}" },
@@ -15,5 +24,32 @@ export const gpx: Format = {
   letters: "ascii",
   statesItself: true,
   places: "degrees",
-  write: () => ({ files: [], findings: [] }),
+  write: (job) => {
+    const areas = ofShape(job.layers, "area").reduce((sum, { count }) => sum + count, 0);
+    const { files, tooLong } = filesOf(job);
+    return {
+      files,
+      findings: [
+        ...(areas === 0 ? [] : [outlinesAsTracks(gpx.title, areas)]),
+        ...(tooLong.length === 0 ? [] : [morePointsThanAFile(tooLong, job.choice.pointsAFile ?? 0)]),
+      ],
+    };
+  },
 };
+
+function filesOf(job: HandOverJob): { readonly files: readonly OutFile[]; readonly tooLong: readonly string[] } {
+  const [first] = job.layers;
+  if (first === undefined) return { files: [], tooLong: [] };
+  const stem = job.layers.length === 1 ? first.kind : "plan";
+  // What is split along the way of the layers has its waypoints first, as the schema wants them.
+  const layers = [...ofShape(job.layers, "point"), ...ofShape(job.layers, "line"), ...ofShape(job.layers, "area")];
+  const { files, tooLong } = filesOfPoints(layers, job.names, job.choice.pointsAFile);
+  return {
+    files: files.map((parts, i) => {
+      const name = files.length === 1 ? `${stem}.gpx` : `${stem}-${i + 1}.gpx`;
+      const place = files.length === 1 ? null : { number: i + 1, of: files.length };
+      return { name, mediaType, content: { kind: "chunks", chunks: () => gpxChunks(job, gpx, name, parts, place) } };
+    }),
+    tooLong,
+  };
+}

@@ -1,13 +1,16 @@
-import type { Format } from "../format.ts";
+import type { Format, HandOverJob, OutFile } from "../format.ts";
 import { layerKinds } from "../layers/layer.ts";
+import { kmlChunks } from "./kml/kml-chunks.ts";
 
-/** KML 2.2. */
+const mediaType = "application/vnd.google-earth.kml+xml";
+
+/** KML 2.2: a folder a layer, a style a layer, the columns as typed data of each place. */
 export const kml: Format = {
   name: "kml",
   title: "KML 2.2",
   usedFor: "phone and office maps",
   extension: "kml",
-  mediaType: "application/vnd.google-earth.kml+xml",
+  mediaType,
   holds: layerKinds,
   choices: ["naming", "heights"],
   naming: { one: "{kind} {row} {number}", several: "{kind} {block} {row} {number}" },
@@ -15,5 +18,16 @@ export const kml: Format = {
   letters: "any",
   statesItself: true,
   places: "degrees",
-  write: () => ({ files: [], findings: [] }),
+  write: (job) => ({ files: filesOf(job), findings: [] }),
 };
+
+function filesOf(job: HandOverJob): readonly OutFile[] {
+  if (job.layers.length === 0) return [];
+  const name = `${stemOf(job)}.kml`;
+  return [{ name, mediaType, content: { kind: "chunks", chunks: () => kmlChunks(job, kml, name) } }];
+}
+
+function stemOf({ layers }: HandOverJob): string {
+  const [only] = layers;
+  return layers.length === 1 && only !== undefined ? only.kind : "plan";
+}
