@@ -49,27 +49,25 @@ export function filesOfPoints(
     for (const { from, points } of bundles(layer, names, most, tooLong)) {
       const all = points.reduce((sum, each) => sum + each, 0);
       if (all <= most) take(from, from + points.length, all);
-      else points.forEach((each, at) => take(from + at, from + at + 1, each));
+      else for (const [at, each] of points.entries()) take(from + at, from + at + 1, each);
     }
   });
   return { files, tooLong };
 }
 
-function* bundles(layer: Layer, names: Names, most: number, tooLong: string[]): Generator<Bundle> {
-  let open: Bundle | null = null;
+function bundles(layer: Layer, names: Names, most: number, tooLong: string[]): readonly Bundle[] {
+  const found: Bundle[] = [];
   let at = 0;
   for (const { thing, points } of counted(layer)) {
     const { block, row } = thing.parts;
     if (points > most) tooLong.push(names.of(thing));
     const key = row === null ? thing.id : JSON.stringify([block, row]);
-    if (open?.key === key) open.points.push(points);
-    else {
-      if (open !== null) yield open;
-      open = { key, from: at, points: [points] };
-    }
+    const last = found.at(-1);
+    if (last?.key === key) last.points.push(points);
+    else found.push({ key, from: at, points: [points] });
     at++;
   }
-  if (open !== null) yield open;
+  return found;
 }
 
 function* counted(layer: Layer): Generator<{ readonly thing: Named; readonly points: number }> {
