@@ -55,6 +55,37 @@ export function plantingArea(parts: PlantingParts): Overlay {
   return { area_m2: tree.area() / grid.scale ** 2, polygons };
 }
 
+/**
+ * The ground of the outlines that lies within any of some areas (null: anywhere) and outside all of others; even-odd within one set,
+ * united over each list. For drawing and handing over; corners lie on the same grid as those of `plantingArea`.
+ */
+export function sharedLand(
+  outlines: readonly RingSet[],
+  within: readonly RingSet[] | null,
+  without: readonly RingSet[],
+): Overlay {
+  const grid = gridFor([...outlines, ...(within ?? []), ...without]);
+  const land = united(outlines, grid);
+  const kept = within === null ? land : clipped(ClipType.Intersection, land, united(within, grid));
+  const tree = new PolyTree64();
+  const clipper = new Clipper64();
+  clipper.addSubject(kept);
+  clipper.addClip(united(without, grid));
+  clipper.execute(ClipType.Difference, FillRule.NonZero, tree);
+  const polygons: Float64Array[][] = [];
+  collect(tree, grid, polygons);
+  return { area_m2: tree.area() / grid.scale ** 2, polygons };
+}
+
+function clipped(type: ClipType, subject: Paths64, clip: Paths64): Paths64 {
+  const clipper = new Clipper64();
+  clipper.addSubject(subject);
+  clipper.addClip(clip);
+  const left: Paths64 = [];
+  clipper.execute(type, FillRule.NonZero, left);
+  return left;
+}
+
 /** Paths that are united at once; neighbours along an outline, which overlap each other and nothing else. */
 const groupSize = 32;
 

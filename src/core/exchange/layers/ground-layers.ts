@@ -1,5 +1,7 @@
+import type { BlockGround } from "../../ground/ground.ts";
 import type { Plan } from "../../plan.ts";
-import { planePoint } from "../../plane/coordinate.ts";
+import { lonLat, planePoint } from "../../plane/coordinate.ts";
+import { type RingSet, sharedLand } from "../../plane/overlay.ts";
 import type { Ring } from "../../project/project.ts";
 import { rounded } from "../rounding.ts";
 import { isSketch } from "../sketch.ts";
@@ -41,12 +43,16 @@ export function parcelsLayer(job: LayerJob): Layer {
   });
 }
 
+/** Outlines across the antimeridian are kept with longitudes that run on; they leave within ±180. */
 function placesOf(job: LayerJob, ring: Ring): readonly Place[] {
   const { frame } = groundOf(job.plan);
-  return ring.map((at) => ({ at, height_m: placeAt(job, frame.toPlane(at)).height_m }));
+  return ring.map((at) => ({
+    at: Math.abs(at[0]) > 180 ? lonLat(at[0] - 360 * Math.sign(at[0]), at[1]) : at,
+    height_m: placeAt(job, frame.toPlane(at)).height_m,
+  }));
 }
 
-/** The ground of each block: the area drawn for it, or what other blocks leave of the parcels. */
+/** The ground of each block: what the area drawn for it has of the parcels, or what other blocks leave of them. */
 export function blocksLayer(job: LayerJob): Layer {
   const { ground, rows } = job.plan;
   const blocks = ground?.blocks ?? [];
@@ -59,20 +65,20 @@ export function blocksLayer(job: LayerJob): Layer {
     { name: "rowSpacing_m", type: "number", decimals: 3 },
     ...sketchColumns(job),
   ];
-  return named({
+  return {
     kind: "blocks",
     shape: "area",
     columns,
     count: blocks.length,
     *features(): Generator<LayerFeature> {
-      for (const { block, area_m2, outlines, areas, isDrawn } of blocks) {
-        const laid = rows?.blocks.find((each) => each.block === block);
+      for (const each of blocks) {
+        const { block, area_m2 } = each;
+        const laid = rows?.blocks.find((one) => one.block === block);
         yield {
-          id: `block-${block}`,
-          parts: { kind: "block", code: "B", block, row: null, number: null, own: block },
+          ...namedBlock(each),
           geometry: {
             shape: "area",
-            polygons: (isDrawn ? areas : outlines).map(({ rings }) => ringsOf(job, rings.xy, rings.ringStart)),
+            polygons: landOf(each, blocks).map((rings) => rings.map((ring) => placesOn(job, ring))),
           },
           values: [
             "block",
@@ -86,15 +92,37 @@ export function blocksLayer(job: LayerJob): Layer {
         };
       }
     },
-  });
+    *named() {
+      for (const each of blocks) yield namedBlock(each);
+    },
+  };
 }
 
-function ringsOf(job: LayerJob, xy: Float64Array, ringStart: Int32Array): readonly (readonly Place[])[] {
-  return Array.from(ringStart.subarray(0, -1), (first, r) =>
-    Array.from({ length: (ringStart[r + 1] ?? first) - first }, (_, i) => {
-      const at = 2 * (first + i);
-      return placeAt(job, planePoint(xy[at] ?? 0, xy[at + 1] ?? 0));
-    }),
+function namedBlock({ block }: BlockGround) {
+  return { id: `block-${block}`, parts: { kind: "block", code: "B", block, row: null, number: null, own: block } };
+}
+
+/** Polygons of a block's ground, each with its outer ring first; x and y in turn, plane metres. */
+function landOf(block: BlockGround, blocks: readonly BlockGround[]): readonly (readonly Float64Array[])[] {
+  const outlines = block.outlines.map(({ rings }) => rings);
+  const own = block.isDrawn ? block.areas.map(({ rings }) => rings) : null;
+  const others =
+    block.isDrawn || block.areas.length === 0
+      ? []
+      : blocks.filter(({ isDrawn }) => isDrawn).flatMap(({ areas }) => areas.map(({ rings }) => rings));
+  const [only] = outlines;
+  // Corners of a single parcel that is one block stay as they are, to the last digit.
+  if (outlines.length === 1 && only !== undefined && own === null && others.length === 0) return [ringsOf(only)];
+  return sharedLand(outlines, own, others).polygons;
+}
+
+function ringsOf({ xy, ringStart }: RingSet): readonly Float64Array[] {
+  return Array.from(ringStart.subarray(0, -1), (first, r) => xy.subarray(2 * first, 2 * (ringStart[r + 1] ?? first)));
+}
+
+function placesOn(job: LayerJob, ring: Float64Array): readonly Place[] {
+  return Array.from({ length: ring.length / 2 }, (_, i) =>
+    placeAt(job, planePoint(ring[2 * i] ?? 0, ring[2 * i + 1] ?? 0)),
   );
 }
 

@@ -1,9 +1,10 @@
 import { anchorsLayer, pegsLayer } from "./end-layers.ts";
+import { fittingsLayer } from "./fittings-layer.ts";
 import { blocksLayer, parcelsLayer } from "./ground-layers.ts";
 import type { Layer, LayerKind } from "./layer.ts";
 import type { LayerJob } from "./layer-job.ts";
 import { marksLayer } from "./marks-layer.ts";
-import { fittingsLayer, pipesLayer, routeLayer, stationsLayer } from "./route-layers.ts";
+import { pipesLayer, routeLayer, stationsLayer } from "./route-layers.ts";
 import { rowsLayer } from "./rows-layer.ts";
 import { postsLayer, stakesLayer, vinesLayer } from "./standing-layers.ts";
 

@@ -1,20 +1,17 @@
 import type { Plan } from "../../plan.ts";
 import type { LonLat } from "../../plane/coordinate.ts";
 import { markInWords } from "../../trench/mark-in-words.ts";
-import type { TrenchMark } from "../../trench/trench-marks.ts";
-import type { TrenchStation } from "../../trench/trench-stations.ts";
 import { text } from "../../units.ts";
 import { known } from "../known.ts";
 import { millimetres } from "../rounding.ts";
 import { isSketch } from "../sketch.ts";
 import { branchPlaces, stationAt } from "../trench-places.ts";
-import type { Column, Layer, LayerFeature, Place, Value } from "./layer.ts";
+import { lengthColumn, textColumn } from "./columns.ts";
+import type { Layer, LayerFeature, Place, Value } from "./layer.ts";
 import { type LayerJob, placeAt } from "./layer-job.ts";
 import { named } from "./named.ts";
 import { baselineColumns, sketchColumns, tailValues } from "./point-columns.ts";
-
-const length = (name: string): Column => ({ name, type: "number", decimals: 3 });
-const textColumn = (name: string): Column => ({ name, type: "text" });
+import { lineName, trenchColumns, trenchValues } from "./trench-columns.ts";
 
 /** The branches of the main line, each from its upstream end. */
 export function routeLayer(job: LayerJob): Layer {
@@ -25,8 +22,8 @@ export function routeLayer(job: LayerJob): Layer {
     columns: [
       textColumn("role"),
       textColumn("branch"),
-      length("length_m"),
-      length("groundLength_m"),
+      lengthColumn("length_m"),
+      lengthColumn("groundLength_m"),
       ...sketchColumns(job),
     ],
     count: branches.length,
@@ -73,8 +70,8 @@ export function pipesLayer(job: LayerJob): Layer {
       ...["role", "branch", "line", "size"].map(textColumn),
       { name: "outside_mm", type: "number", decimals: 3 },
       { name: "inside_mm", type: "number", decimals: 3 },
-      length("from_m"),
-      length("to_m"),
+      lengthColumn("from_m"),
+      lengthColumn("to_m"),
       ...sketchColumns(job),
     ],
     count: pipes.length,
@@ -113,7 +110,7 @@ export function stationsLayer(job: LayerJob): Layer {
       textColumn("role"),
       textColumn("branch"),
       { name: "number", type: "whole" },
-      ...heightColumns,
+      ...trenchColumns,
       textColumn("note"),
       ...baselineColumns(job),
       ...sketchColumns(job),
@@ -131,7 +128,7 @@ export function stationsLayer(job: LayerJob): Layer {
             "trench-station",
             name,
             number,
-            ...heights(station),
+            ...trenchValues(station),
             station.marks.map((mark) => text(markInWords(mark), job.plan.project.units)).join("; "),
             ...tail(at),
           ],
@@ -139,87 +136,6 @@ export function stationsLayer(job: LayerJob): Layer {
       }
     },
   });
-}
-
-/** Everything that is met along the main line: row tees, branches, bends, valves, low and high points, both ends of crossings. */
-export function fittingsLayer(job: LayerJob): Layer {
-  const { plan } = job;
-  const met = branchPlaces(plan).flatMap(({ name, stations }) => {
-    const counts = new Map<string, number>();
-    return stations.flatMap((station) =>
-      station.marks.map((mark) => {
-        const number = (counts.get(mark.kind) ?? 0) + 1;
-        counts.set(mark.kind, number);
-        return { name, station, mark, number };
-      }),
-    );
-  });
-  return named({
-    kind: "fittings",
-    shape: "point",
-    columns: [
-      textColumn("role"),
-      textColumn("branch"),
-      ...heightColumns,
-      textColumn("waterEnd"),
-      textColumn("note"),
-      ...baselineColumns(job),
-      ...sketchColumns(job),
-    ],
-    count: met.length,
-    *features(): Generator<LayerFeature> {
-      const tail = tailValues(job);
-      for (const { name, station, mark, number } of met) {
-        const at = stationAt(plan, station);
-        const role = roles[mark.kind];
-        yield {
-          id: `${role}-${name}-${number}`,
-          parts: { kind: role, code: codes[mark.kind], block: null, row: name, number, own: null },
-          geometry: { shape: "point", place: { at, height_m: known(station.ground_m) } },
-          values: [
-            role,
-            name,
-            ...heights(station),
-            mark.kind === "tee" ? (plan.mainline?.waterEnd[mark.index] ?? null) : null,
-            text(markInWords(mark), plan.project.units),
-            ...tail(at),
-          ],
-        };
-      }
-    },
-  });
-}
-
-const heightColumns: readonly Column[] = [
-  length("station_m"),
-  length("slopeStation_m"),
-  length("ground_m"),
-  length("pipe_m"),
-  length("bottom_m"),
-  length("depth_m"),
-  textColumn("row"),
-];
-
-function heights(station: TrenchStation): readonly Value[] {
-  const { station_m, slopeStation_m, ground_m, pipe_m, bottom_m, depth_m, marks } = station;
-  return [
-    millimetres(station_m),
-    known(slopeStation_m, millimetres),
-    known(ground_m, millimetres),
-    known(pipe_m, millimetres),
-    known(bottom_m, millimetres),
-    millimetres(depth_m),
-    teeOf(marks),
-  ];
-}
-
-/** The row that has its tee at a station, or null. */
-function teeOf(marks: readonly TrenchMark[]): string | null {
-  return marks.flatMap((mark) => (mark.kind === "tee" ? [mark.row] : []))[0] ?? null;
-}
-
-function lineName(line: number): string {
-  return line === 0 ? "main" : `set ${line}`;
 }
 
 function sketchValue(plan: Plan): readonly Value[] {
@@ -231,32 +147,3 @@ function placesOf(job: LayerJob, line: readonly LonLat[]): readonly Place[] {
   if (ground === null) throw new Error("a plan with a main line has a ground");
   return line.map((at) => ({ at, height_m: placeAt(job, ground.frame.toPlane(at)).height_m }));
 }
-
-/** Letters of what is met along the main line: two each, so that none is taken for that of a layer. */
-const codes: Readonly<Record<TrenchMark["kind"], string>> = {
-  source: "SO",
-  from: "FR",
-  branch: "BR",
-  tee: "TE",
-  bend: "BE",
-  crossing: "CR",
-  low: "LO",
-  high: "HI",
-  pipes: "PI",
-  valve: "VA",
-  end: "EN",
-};
-
-const roles: Readonly<Record<TrenchMark["kind"], string>> = {
-  source: "source",
-  from: "branch-start",
-  branch: "branch-tee",
-  tee: "row-tee",
-  bend: "bend",
-  crossing: "crossing",
-  low: "low-point",
-  high: "high-point",
-  pipes: "pipe-start",
-  valve: "set-valve",
-  end: "branch-end",
-};
