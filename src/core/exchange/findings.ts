@@ -45,15 +45,18 @@ function listed(names: readonly string[]): string {
   return names.length > most ? `${shown} and ${names.length - most} more` : shown;
 }
 
-/** Degrees for a format whose readers take lengths only. */
-export function placesInDegrees(title: string): Finding {
+/** Texts that do not fit into a cell of a workbook. */
+export function textsCut(count: number, example: string, most: number): Finding {
   return {
-    code: "exchange/places-in-degrees",
-    severity: "error",
+    code: "exchange/texts-cut",
+    severity: "warning",
     at: null,
     feature: null,
-    message: say`${title} cannot be written in degrees.`,
-    reason: say`Whoever reads it takes its numbers for lengths east and north; degrees would put every point kilometres away.`,
-    remedy: say`Choose a projected system by its EPSG code, or the local plane of the project.`,
+    message:
+      count === 1
+        ? say`One text is cut to ${most} letters: "${example}…".`
+        : say`${count} texts are cut to ${most} letters, such as "${example}…".`,
+    reason: say`A cell of a workbook holds no more; office programs mend a file with longer ones by leaving things out.`,
+    remedy: say`Give it a shorter name or note, or hand it over as CSV.`,
   };
 }

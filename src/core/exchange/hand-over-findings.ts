@@ -119,7 +119,7 @@ export function namesChanged(
   const kept = [
     "unique",
     ...(naming.longest === null ? [] : [`at most ${naming.longest} letters`]),
-    ...(naming.letters === "ascii" ? ["in plain letters"] : []),
+    ...(naming.letters !== "any" ? ["in plain letters"] : []),
   ];
   return unplaced(
     "exchange/names-changed",

@@ -1,7 +1,6 @@
 import { unitLength_m } from "../../systems/unit-length.ts";
 import { aboutFile, countOf } from "../about.ts";
 import { csvLine } from "../csv.ts";
-import { placesInDegrees } from "../findings.ts";
 import { type Format, featuresAChunk, type HandOverJob, type OutFile, ofShape } from "../format.ts";
 import type { Layer } from "../layers/layer.ts";
 import { fixed } from "../tables/table.ts";
@@ -31,7 +30,7 @@ export const surveyCsv: Format = {
   write: (job) => {
     const layers = ofShape(job.layers, "point");
     if (layers.length === 0) return { files: [], findings: [] };
-    if (job.system.unit === "deg") return { files: [], findings: [placesInDegrees(surveyCsv.title)] };
+    if (job.system.unit === "deg") throw new Error("degrees are refused before a format is asked");
     const [first, ...others] = layers;
     const stem = first !== undefined && others.length === 0 ? first.kind : "plan";
     return { files: [points(job, layers, stem), about(job, layers, stem)], findings: [] };

@@ -9,6 +9,7 @@ interface Shaping {
   /** "a line each". */
   readonly told: string;
   readonly columns: readonly TableColumn[];
+  readonly count: number;
   lines(feature: LayerFeature): Iterable<readonly Value[]>;
 }
 
@@ -25,6 +26,7 @@ export function layerTable(job: HandOverJob, layer: Layer): Table {
     name: layer.kind,
     holds: `${countOf(layer)}, ${shaping.told}`,
     columns: [plainColumn("name", "text"), ...shaping.columns, ...kept.map(({ column }) => rounded(column))],
+    count: shaping.count,
     *lines() {
       for (const feature of layer.features()) {
         const name = job.names.of(feature);
@@ -35,12 +37,14 @@ export function layerTable(job: HandOverJob, layer: Layer): Table {
   };
 }
 
-function shapingOf(job: HandOverJob, { kind, shape }: Layer): Shaping {
+function shapingOf(job: HandOverJob, layer: Layer): Shaping {
+  const { kind, shape, count } = layer;
   const { columns, valuesOf } = placeColumns(job);
   if (shape === "point") {
     return {
       told: "a line each",
       columns: columns(),
+      count,
       *lines({ geometry }) {
         if (geometry.shape === "point") yield valuesOf(geometry.place);
       },
@@ -50,6 +54,7 @@ function shapingOf(job: HandOverJob, { kind, shape }: Layer): Shaping {
     return {
       told: "a line each, with both ends",
       columns: [...columns("start"), ...columns("end")],
+      count,
       *lines({ geometry }) {
         const places = geometry.shape === "line" ? geometry.places : [];
         const [start, end] = [places[0], places.at(-1)];
@@ -65,6 +70,7 @@ function shapingOf(job: HandOverJob, { kind, shape }: Layer): Shaping {
       plainColumn("corner", "whole"),
       ...columns(),
     ],
+    count: cornersOf(layer),
     *lines({ geometry }) {
       for (const { part, ring, places } of pathsOf(geometry)) {
         const where = isArea ? [part, ring] : [];
@@ -72,6 +78,12 @@ function shapingOf(job: HandOverJob, { kind, shape }: Layer): Shaping {
       }
     },
   };
+}
+
+function cornersOf(layer: Layer): number {
+  let count = 0;
+  for (const { geometry } of layer.features()) for (const { places } of pathsOf(geometry)) count += places.length;
+  return count;
 }
 
 /** Every line or ring of a geometry, numbered from 1. */

@@ -7,6 +7,7 @@ export function listTable({ kind, heads, lines }: List): Table {
     name: kind,
     holds: `${lines.length} ${lines.length === 1 ? "line" : "lines"}`,
     columns: heads.map((name, i) => columnOf(name, lines, i)),
+    count: lines.length,
     lines: () => lines,
   };
 }

@@ -13,6 +13,8 @@ export interface Table {
   /** "3600 vines, a line each". */
   readonly holds: string;
   readonly columns: readonly TableColumn[];
+  /** How many lines, without the heads. */
+  readonly count: number;
   /** One line after another, made when asked for; may be asked for again. Numbers of fixed columns are unrounded. */
   lines(): Iterable<readonly Value[]>;
 }
