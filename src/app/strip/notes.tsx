@@ -18,7 +18,8 @@ export function Notes() {
   );
 }
 
-function Note({ finding }: { readonly finding: Finding }) {
+/** One finding in words: what, why it matters, what would fix it, and where. */
+export function Note({ finding }: { readonly finding: Finding }) {
   const store = useStore();
   const units = store.units.value;
   const message = text(finding.message, units);

@@ -1,0 +1,80 @@
+import { useState } from "preact/hooks";
+import type { HandOverChoice } from "../../core/exchange/choice.ts";
+import type { Format } from "../../core/exchange/format.ts";
+import type { Plan } from "../../core/plan.ts";
+import { statedSystem } from "../../core/systems/coordinate-system.ts";
+import { text } from "../../core/units.ts";
+import { useStore } from "../store-context.ts";
+import { chooseForAll, handOverChoicesOf } from "./hand-over-choices.ts";
+import { PickChoice } from "./pick-choice.tsx";
+import { systemsHere } from "./systems-here.ts";
+import { TextChoice } from "./text-choice.tsx";
+
+interface SystemChoiceProps {
+  readonly plan: Plan;
+  readonly format: Format;
+  readonly choice: HandOverChoice;
+}
+
+const degrees = "degrees";
+const other = "other";
+
+/** In which coordinate system places are written: degrees, those of the region, the plane of the project, or any other by its code. */
+export function SystemChoice({ plan, format, choice }: SystemChoiceProps) {
+  const store = useStore();
+  const choices = handOverChoicesOf(store);
+  const here = systemsHere(plan).map(({ code, name }) => ({
+    value: `EPSG:${code}`,
+    label: name.replace(/^EPSG \d+, /, ""),
+  }));
+  const known =
+    choice.system === null || choice.system === "local" || here.some(({ value }) => value === choice.system);
+  const [isOther, setOther] = useState(!known);
+  const picks = [
+    ...(format.places === "chosen, no degrees" ? [] : [{ value: degrees, label: "longitude, latitude" }]),
+    ...here,
+    { value: "local", label: "plane of the project" },
+    { value: other, label: "another, by its code" },
+  ];
+  const stated = choice.system === null || choice.system === "local" ? null : statedSystem(choice.system);
+  const told = isOther && stated?.ok ? stated.value.name : undefined;
+  return (
+    <>
+      <PickChoice
+        label="Places in"
+        value={isOther ? other : (choice.system ?? degrees)}
+        choices={picks}
+        hint={isOther ? undefined : hints(choice.system)}
+        take={(value) => {
+          setOther(value === other);
+          if (value !== other) chooseForAll(choices, { system: value === degrees ? null : value });
+        }}
+      />
+      {isOther && (
+        <TextChoice
+          label="EPSG code"
+          value={known ? "" : (choice.system ?? "")}
+          usual="26910"
+          hint={told}
+          take={(typed) => {
+            if (typed.trim() === "") return null;
+            const system = statedSystem(typed);
+            if (!system.ok) {
+              const [first] = system.findings;
+              const units = store.units.peek();
+              return first ? `${text(first.message, units)} ${text(first.remedy, units)}` : "This system is not known.";
+            }
+            chooseForAll(choices, { system: typed.trim() });
+            return null;
+          }}
+        />
+      )}
+    </>
+  );
+}
+
+function hints(system: string | null): string {
+  if (system === null) return "WGS 84, 8 decimals of a degree: a millimetre";
+  if (system === "local") return "east and north from an origin in the parcel, true to scale";
+  return system.replace("EPSG:", "EPSG ");
+}
