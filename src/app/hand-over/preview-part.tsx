@@ -43,6 +43,7 @@ function FileBeginning({ file }: { readonly file: OutFile }) {
       <summary>{file.name}</summary>
       {isOpen && begins === null && <p class="aside">Packed: not text that can be shown.</p>}
       {begins !== null && (
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys.
         <section class="hand-over-text" tabIndex={0} aria-label={`How ${file.name} begins`}>
           <pre>{begins}</pre>
         </section>
@@ -56,6 +57,7 @@ function TablePart({ table }: { readonly table: PreviewTable }) {
   const rest = table.count - lines.length;
   return (
     <StagePart name={name} told={count(table.count, "line")}>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
       <section class="hand-over-table" tabIndex={0} aria-label={`The first of: ${name}`}>
         <table>
           <thead>
