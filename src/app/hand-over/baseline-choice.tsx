@@ -1,22 +1,26 @@
 import type { HandOverChoice } from "../../core/exchange/choice.ts";
+import { chosenBaseline } from "../../core/exchange/chosen-baseline.ts";
 import type { Plan } from "../../core/plan.ts";
 import { useStore } from "../store-context.ts";
+import { firstError } from "./beside-fields.ts";
 import { chooseForAll, handOverChoicesOf } from "./hand-over-choices.ts";
 import { TextChoice } from "./text-choice.tsx";
 
 /** A line that stations and offsets are measured from as well: from one mark to another, or along a row. */
 export function BaselineChoice({ plan, choice }: { readonly plan: Plan; readonly choice: HandOverChoice }) {
-  const choices = handOverChoicesOf(useStore());
-  const marks = plan.project.marks.map(({ name }) => name);
-  const usual = marks.length > 1 ? "none, or two marks" : "none, or a row";
+  const store = useStore();
+  const choices = handOverChoicesOf(store);
+  const line = chosenBaseline(plan, choice.baseline);
+  const isUsed = choice.baseline !== null && line.ok;
   return (
     <TextChoice
       label="Measured also from"
       value={choice.baseline ?? ""}
-      usual={usual}
-      hint={choice.baseline === null ? undefined : "station along it and offset to its right, for a tape"}
+      usual="no line"
+      hint={isUsed ? "station along it, offset to its right" : "row 1, or two marks: gate pin, oak nail"}
+      refusal={line.ok ? null : firstError(line.findings, store.units.value)}
       take={(typed) => {
-        chooseForAll(choices, { baseline: typed.trim() === "" ? null : typed.trim() });
+        chooseForAll(choices, { baseline: typed.trim() === "" ? null : typed });
         return null;
       }}
     />

@@ -1,4 +1,5 @@
-import type { HandOverChoice } from "../../core/exchange/choice.ts";
+import { type HandOverChoice, usualChoice } from "../../core/exchange/choice.ts";
+import type { Format, FormatChoice } from "../../core/exchange/format.ts";
 import { formatNamed } from "../../core/exchange/formats.ts";
 import type { Plan } from "../../core/plan.ts";
 import { choiceOf, type HandOverChoices } from "./hand-over-choices.ts";
@@ -7,18 +8,35 @@ import type { CountedThing } from "./things.ts";
 
 /**
  * The choice as it is handed on for a plan: of what is ticked only what the plan has and the format holds (the rest stands greyed in the
- * list), and a system where the format takes no degrees.
+ * list), a system where the format takes no degrees, and nothing that the format does not ask for.
  */
 export function choiceFor(choices: HandOverChoices, plan: Plan, things: readonly CountedThing[]): HandOverChoice {
   const choice = choiceOf(choices);
-  const { holds, places } = formatNamed(choice.as);
+  const format = formatNamed(choice.as);
+  const { holds, places } = format;
   const [here] = systemsHere(plan);
   const usual = places === "chosen, no degrees" ? (here ? `EPSG:${here.code}` : "local") : null;
   return {
     ...choice,
+    ...unasked(format),
     of: things.flatMap(({ thing, count }) =>
       count !== 0 && holds.includes(thing) && choice.of.includes(thing) ? [thing] : [],
     ),
     system: places === "degrees" ? null : (choice.system ?? usual),
   };
+}
+
+const asked = [
+  "unit",
+  "naming",
+  "nameLength",
+  "pointsAFile",
+  "order",
+  "baseline",
+  "together",
+] as const satisfies readonly FormatChoice[];
+
+/** What other formats were told stays with them. */
+function unasked({ choices }: Format): Partial<HandOverChoice> {
+  return Object.fromEntries(asked.flatMap((each) => (choices.includes(each) ? [] : [[each, usualChoice[each]]])));
 }

@@ -6,6 +6,7 @@ import { serializeProject } from "../../core/project/serialize.ts";
 import { download, fileStem } from "../download.ts";
 import { useStore } from "../store-context.ts";
 import { Note } from "../strip/notes.tsx";
+import { notBesideFields } from "./beside-fields.ts";
 import { choiceFor } from "./choice-for.ts";
 import { FormatChoice } from "./format-choice.tsx";
 import { handOverChoicesOf } from "./hand-over-choices.ts";
@@ -50,6 +51,7 @@ function PlanFiles({ plan }: { readonly plan: Plan }) {
   const choice = choiceFor(choices, plan, things);
   const format = formatNamed(choice.as);
   const preview = usePreview(plan, choice);
+  const findings = notBesideFields(preview.findings);
   return (
     <>
       <h3>The plan in an open format</h3>
@@ -61,9 +63,9 @@ function PlanFiles({ plan }: { readonly plan: Plan }) {
         <PlaceChoice plan={plan} format={format} choice={choice} />
       </div>
       <PreviewPart preview={preview} />
-      {preview.findings.length > 0 && (
+      {findings.length > 0 && (
         <ul class="notes" aria-label="What there is to know about these files">
-          {preview.findings.map((finding, i) => (
+          {findings.map((finding, i) => (
             <Note key={`${finding.code} ${i}`} finding={finding} />
           ))}
         </ul>

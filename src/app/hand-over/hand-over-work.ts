@@ -1,11 +1,11 @@
 import { effect, type Signal, signal } from "@preact/signals";
 import type { HandOverChoice } from "../../core/exchange/choice.ts";
 import type { OutFile } from "../../core/exchange/format.ts";
-import { handOver } from "../../core/exchange/hand-over.ts";
+import { handingOver } from "../../core/exchange/hand-over.ts";
 import type { Finding } from "../../core/finding.ts";
 import { downloadBlob, fileStem } from "../download.ts";
 import type { Store } from "../store.ts";
-import { pageTurns } from "./in-turns.ts";
+import { inTurns, pageTurns } from "./in-turns.ts";
 import { unsettled, whenSettled } from "./unsettled.ts";
 import { type Progress, written } from "./written.ts";
 
@@ -58,9 +58,10 @@ function createWork(store: Store): HandOverWork {
     const turns = pageTurns(signal);
     await turns.breath();
     const writtenAt = new Date().toISOString();
-    const handed = handOver(plan, choice, writtenAt);
-    if (!handed.ok) return { kind: "refused", findings: handed.findings };
-    const { files } = handed.value;
+    const handed = await inTurns(handingOver(plan, choice, writtenAt), turns);
+    if (handed === null) return { kind: "stopped" };
+    if (!handed.result.ok) return { kind: "refused", findings: handed.result.findings };
+    const { files } = handed.result.value;
     const whole = await written(
       files,
       {

@@ -1,11 +1,12 @@
 import type { HandOverChoice } from "../../core/exchange/choice.ts";
+import { choiceFindings } from "../../core/exchange/choice-findings.ts";
 import type { Format } from "../../core/exchange/format.ts";
 import type { Plan } from "../../core/plan.ts";
 import { useStore } from "../store-context.ts";
+import { firstError } from "./beside-fields.ts";
 import { chooseForFormat, handOverChoicesOf } from "./hand-over-choices.ts";
 import { namingExample, usualPattern } from "./naming-example.ts";
 import { TextChoice } from "./text-choice.tsx";
-import { wholeNumber } from "./whole-number.ts";
 
 interface NamingChoiceProps {
   readonly plan: Plan;
@@ -15,12 +16,13 @@ interface NamingChoiceProps {
 
 /** How things are called in the files: the pattern with an example, the longest name, and how many points go into one file. */
 export function NamingChoice({ plan, format, choice }: NamingChoiceProps) {
-  const choices = handOverChoicesOf(useStore());
+  const store = useStore();
+  const choices = handOverChoicesOf(store);
   const has = (what: Format["choices"][number]) => format.choices.includes(what);
-  const takeNumber = (part: "nameLength" | "pointsAFile", words: string) => (typed: string) => {
-    const number = wholeNumber(typed);
-    if (number === undefined) return words;
-    chooseForFormat(choices, { [part]: number });
+  const wrong = choiceFindings(choice, format).filter(({ code }) => code === "exchange/naming-token-unknown");
+  const takeNumber = (part: "nameLength" | "pointsAFile") => (typed: string) => {
+    const digits = typed.replace(/\D/g, "").slice(0, 7);
+    chooseForFormat(choices, { [part]: digits === "" ? null : Number(digits) });
     return null;
   };
   return (
@@ -32,6 +34,7 @@ export function NamingChoice({ plan, format, choice }: NamingChoiceProps) {
           value={choice.naming ?? ""}
           usual={usualPattern(plan, format)}
           hint={namingExample(plan, format, choice) ?? undefined}
+          refusal={firstError(wrong, store.units.value)}
           take={(typed) => {
             chooseForFormat(choices, { naming: typed.trim() === "" ? null : typed.trim() });
             return null;
@@ -44,17 +47,17 @@ export function NamingChoice({ plan, format, choice }: NamingChoiceProps) {
           label="Longest name, letters"
           value={choice.nameLength === null ? "" : String(choice.nameLength)}
           usual={format.nameLength === null ? "any" : String(format.nameLength)}
-          take={takeNumber("nameLength", "A whole number of letters is wanted; empty is as usual.")}
+          take={takeNumber("nameLength")}
         />
       )}
       {has("pointsAFile") && (
         <TextChoice
           key={`${format.name} points`}
-          label="Points in one file, at most"
+          label="Points in one file"
           value={choice.pointsAFile === null ? "" : String(choice.pointsAFile)}
-          usual="any"
-          hint="older handhelds take 500; what is more goes into further files"
-          take={takeNumber("pointsAFile", "A whole number of points is wanted; empty is any.")}
+          usual="any number"
+          hint="older handhelds take 500; more go into further files"
+          take={takeNumber("pointsAFile")}
         />
       )}
     </>

@@ -3,8 +3,8 @@ import type { HandOverChoice } from "../../core/exchange/choice.ts";
 import type { Format } from "../../core/exchange/format.ts";
 import type { Plan } from "../../core/plan.ts";
 import { statedSystem } from "../../core/systems/coordinate-system.ts";
-import { text } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
+import { firstError } from "./beside-fields.ts";
 import { chooseForAll, handOverChoicesOf } from "./hand-over-choices.ts";
 import { PickChoice } from "./pick-choice.tsx";
 import { systemsHere } from "./systems-here.ts";
@@ -56,15 +56,9 @@ export function SystemChoice({ plan, format, choice }: SystemChoiceProps) {
           value={known ? "" : (choice.system ?? "")}
           usual="26910"
           hint={told}
+          refusal={stated === null || stated.ok ? null : firstError(stated.findings, store.units.value)}
           take={(typed) => {
-            if (typed.trim() === "") return null;
-            const system = statedSystem(typed);
-            if (!system.ok) {
-              const [first] = system.findings;
-              const units = store.units.peek();
-              return first ? `${text(first.message, units)} ${text(first.remedy, units)}` : "This system is not known.";
-            }
-            chooseForAll(choices, { system: typed.trim() });
+            chooseForAll(choices, { system: typed.trim() === "" ? null : typed });
             return null;
           }}
         />

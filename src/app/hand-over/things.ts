@@ -13,7 +13,7 @@ export const thingNames: Readonly<Record<Thing, string>> = {
   marks: "Marks",
   rows: "Rows",
   vines: "Vines",
-  stakes: "Training stakes",
+  stakes: "Stakes",
   posts: "Posts",
   anchors: "Anchors",
   pegs: "Offset pegs",

@@ -1,8 +1,9 @@
 import { useEffect, useState } from "preact/hooks";
 import type { HandOverChoice } from "../../core/exchange/choice.ts";
-import { type HandOver, handOver } from "../../core/exchange/hand-over.ts";
+import { type HandOver, handingOver } from "../../core/exchange/hand-over.ts";
 import type { Finding } from "../../core/finding.ts";
 import type { Plan } from "../../core/plan.ts";
+import { inTurns, pageTurns } from "./in-turns.ts";
 import { type PreviewTable, previewTables } from "./preview.ts";
 
 /** What a choice comes to, before anything is written. */
@@ -23,8 +24,22 @@ export function usePreview(plan: Plan, choice: HandOverChoice): Preview {
   // A choice is plain data, made anew whenever the step is drawn.
   const asked = JSON.stringify(choice);
   useEffect(() => {
-    const timer = setTimeout(() => setSeen(look(plan, choice, asked)), seen.plan === null ? 0 : pause_ms);
-    return () => clearTimeout(timer);
+    const control = new AbortController();
+    const timer = setTimeout(
+      () => {
+        look(plan, choice, asked, control.signal).then(
+          (next) => {
+            if (next !== null) setSeen(next);
+          },
+          (problem: unknown) => console.error(problem),
+        );
+      },
+      seen.plan === null ? 0 : pause_ms,
+    );
+    return () => {
+      clearTimeout(timer);
+      control.abort();
+    };
   }, [plan, asked]);
   const { handed, tables, findings } = seen;
   return { handed, tables, findings, isOld: seen.plan !== plan || seen.asked !== asked };
@@ -35,14 +50,11 @@ interface Seen extends Omit<Preview, "isOld"> {
   readonly asked: string;
 }
 
-function look(plan: Plan, choice: HandOverChoice, asked: string): Seen {
-  const outcome = handOver(plan, choice, new Date().toISOString());
-  if (!outcome.ok) return { plan, asked, handed: null, tables: [], findings: outcome.findings };
-  return {
-    plan,
-    asked,
-    handed: outcome.value,
-    tables: previewTables(outcome.value),
-    findings: outcome.value.findings,
-  };
+/** Null when something else was asked for meanwhile. */
+async function look(plan: Plan, choice: HandOverChoice, asked: string, signal: AbortSignal): Promise<Seen | null> {
+  const handed = await inTurns(handingOver(plan, choice, new Date().toISOString()), pageTurns(signal));
+  if (handed === null) return null;
+  const { result } = handed;
+  if (!result.ok) return { plan, asked, handed: null, tables: [], findings: result.findings };
+  return { plan, asked, handed: result.value, tables: previewTables(result.value), findings: result.value.findings };
 }
