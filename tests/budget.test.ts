@@ -49,7 +49,7 @@ describe("the weight of compressed script", () => {
       "thing-panel",
       "keeping",
       "imagery-desk",
-      "hand-over-files",
+      "hand-over-desk",
       "cutting-worker",
       "materials-desk",
       "compare-view",

@@ -44,7 +44,7 @@ test("a sample's rows are drawn from what the page itself names, within 620 kB o
   expect(weight_kB).toBeLessThanOrEqual(budget_kB);
   expect([...loaded.keys()].map(scriptName)).toContain("maplibre-gl-worker");
   expect([...loaded.keys()].map(scriptName)).toContain("maplibre-gl");
-  for (const chosen of ["planting-worker", "compass-reading", "desk", "thing-panel", "hand-over-files", "keeping"]) {
+  for (const chosen of ["planting-worker", "compass-reading", "desk", "thing-panel", "hand-over-desk", "keeping"]) {
     expect([...loaded.keys()].map(scriptName)).not.toContain(chosen);
   }
 
@@ -57,7 +57,7 @@ test("a sample's rows are drawn from what the page itself names, within 620 kB o
   );
   await expect.poll(() => [...loaded.keys()].map(scriptName)).toContain("planting-worker");
   console.log(`with what followed by itself: ${loaded.size} scripts, ${total(loaded).toFixed(1)} kB`);
-  for (const chosen of ["desk", "hand-over-files", "imagery-desk"]) {
+  for (const chosen of ["desk", "hand-over-desk", "imagery-desk"]) {
     expect([...loaded.keys()].map(scriptName)).not.toContain(chosen);
   }
   // A script may still be on its way, and its answer would be gone with the page.
