@@ -25,5 +25,9 @@ export function FileInput({
   );
 }
 
+/** What a project, and a file that can be brought into one, may be called. */
+export const openedFiles =
+  ".geojson,.json,.gpx,.kml,.kmz,.csv,.txt,.tsv,.xlsx,.zip,.shp,.gpkg,.dxf,.xml,.landxml,application/geo+json,application/json";
+
 /** What a project file may be called. */
 export const projectFiles = ".geojson,.json,application/geo+json,application/json";

@@ -3,9 +3,11 @@ export const words = {
   title: "Tautrow",
   claim: "Plan trellised vine rows on an irregular parcel.",
   welcome:
-    "Draw the outline of your ground, open it as GeoJSON, or try a sample. Everything stays on this machine: nothing is sent anywhere.",
+    "Draw the outline of your ground, open it from a file, paste its corners, or try a sample. Everything stays on this machine: nothing is sent anywhere.",
   openOwn: "Open your own file",
-  dropHint: "or drop it anywhere on this page",
+  pasteCorners: "Paste corners",
+  dropHint:
+    "Projects, GeoJSON, GPX, KML, CSV, XLSX, shapefile, GeoPackage, DXF, LandXML: open them, or drop them on this page.",
   samplesTitle: "Samples",
   samplesNote: "Invented parcels, to try things on.",
   open: "Open…",

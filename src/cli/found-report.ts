@@ -22,7 +22,9 @@ export function foundReport(fates: readonly Fate[]): string {
     if (same === undefined) groups.set(group, [fate]);
     else same.push(fate);
   }
-  return [...groups.values()].flatMap((same) => (same.length > mostSingle ? [together(same)] : same.map(single))).join("");
+  return [...groups.values()]
+    .flatMap((same) => (same.length > mostSingle ? [together(same)] : same.map(single)))
+    .join("");
 }
 
 function single({ thing, role, keys }: Fate): string {

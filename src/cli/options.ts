@@ -174,7 +174,12 @@ export const options: readonly Option[] = [
     help: "write the project into this file; else to standard output",
     commands: ["heights"],
   },
-  { name: "into", value: "PROJECT", help: "the project that things are taken into; else a new one", commands: ["import"] },
+  {
+    name: "into",
+    value: "PROJECT",
+    help: "the project that things are taken into; else a new one",
+    commands: ["import"],
+  },
   {
     name: "role",
     value: "WHAT=ROLE",

@@ -1,10 +1,20 @@
 import "./panel.css";
 import { drawnThings, thingLabel } from "../../core/drawing/drawn.ts";
+import { BringInDoor } from "../bring-in/bring-in-door.tsx";
 import { useStore } from "../store-context.ts";
 import { select } from "./select.ts";
 
-/** Every drawn thing by its name; pressed, it is selected on the map. */
+/** Every drawn thing by its name, and the ways to bring in more; pressed, a thing is selected on the map. */
 export function DrawnList() {
+  return (
+    <>
+      <Things />
+      <BringInDoor />
+    </>
+  );
+}
+
+function Things() {
   const store = useStore();
   const { drawing } = store;
   const project = store.shownPlan.value?.project;

@@ -1,3 +1,4 @@
+import { bringIn } from "../commands/bring-in.ts";
 import { KeepingBars } from "../keeping/keeping-bars.tsx";
 import { ProjectList } from "../keeping/project-list.tsx";
 import { RefusalNote } from "../refusal-note.tsx";
@@ -9,7 +10,8 @@ import { SampleList } from "./sample-list.tsx";
 
 /** What there is to begin with: one's own projects, a file, an empty map, or a sample. */
 export function FirstScreen() {
-  const { list, hasLooked } = useStore().keeping;
+  const store = useStore();
+  const { list, hasLooked } = store.keeping;
   const hasOwn = (list.value?.length ?? 0) > 0;
   // It is not seen before it is whole: nothing is to move under the hand.
   return (
@@ -32,6 +34,9 @@ export function FirstScreen() {
           <h2>{hasOwn ? "Begin another" : "Begin"}</h2>
           <EmptyMap />
           <OpenOwnFile />
+          <button type="button" onClick={() => void bringIn(store, { kind: "corners" })}>
+            {words.pasteCorners}
+          </button>
           <p class="aside">{words.dropHint}</p>
         </section>
         <section class="sample-choice">

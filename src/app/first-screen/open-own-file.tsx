@@ -1,6 +1,6 @@
 import { useRef } from "preact/hooks";
 import { openFile } from "../commands/open-file.ts";
-import { FileInput, projectFiles } from "../file-input.tsx";
+import { FileInput, openedFiles } from "../file-input.tsx";
 import { useStore } from "../store-context.ts";
 import { words } from "../words.ts";
 
@@ -24,7 +24,7 @@ export function OpenOwnFile({ onChosen }: OpenOwnFileProps) {
       </button>
       <FileInput
         field={input}
-        accept={projectFiles}
+        accept={openedFiles}
         take={(file) => {
           onChosen?.();
           void openFile(store, file);

@@ -29,6 +29,26 @@ export const pickerOptions: FilePickerOptions = {
   types: [{ description: "Project (GeoJSON)", accept: { "application/geo+json": [".geojson", ".json"] } }],
 };
 
+/** The same for a file to open: also what is brought in out of other formats. */
+export const openOptions: FilePickerOptions = {
+  id: "tautrow",
+  types: [
+    {
+      description: "Projects and files of open formats",
+      accept: {
+        "application/geo+json": [".geojson", ".json"],
+        "application/gpx+xml": [".gpx"],
+        "text/csv": [".csv", ".txt", ".tsv"],
+        "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": [".xlsx"],
+        "application/zip": [".zip", ".kmz"],
+        "application/geopackage+sqlite3": [".gpkg"],
+        "image/vnd.dxf": [".dxf"],
+        "application/xml": [".xml", ".landxml", ".kml"],
+      },
+    },
+  ],
+};
+
 /** True when the person closed the window without choosing. */
 export function isGivenUp(error: unknown): boolean {
   return error instanceof DOMException && error.name === "AbortError";

@@ -3,7 +3,7 @@ import { openFile } from "../commands/open-file.ts";
 import { download, fileStem } from "../download.ts";
 import { current } from "../history.ts";
 import type { Store } from "../store.ts";
-import { isGivenUp, pickerOptions } from "./file-pickers.ts";
+import { isGivenUp, openOptions, pickerOptions } from "./file-pickers.ts";
 import type { Keeper } from "./keeping-state.ts";
 import { fileFault, stampOf, standingOf, writeFile } from "./linked-file.ts";
 import type { FileLink } from "./records.ts";
@@ -84,7 +84,7 @@ export function saveInFile(store: Store, { link, setLink }: Parts): Pick<Keeper,
     chooseFile: async () => {
       if (!window.showOpenFilePicker) return false;
       try {
-        const [handle] = await window.showOpenFilePicker(pickerOptions);
+        const [handle] = await window.showOpenFilePicker(openOptions);
         if (!handle) return true;
         const file = await handle.getFile();
         await openFile(store, file, { handle, stamp: await stampOf(file) });

@@ -123,7 +123,9 @@ const answeredBy: Readonly<Record<Question["about"], string>> = { system: "--crs
 /** A question, with the options that answer it. */
 function asked({ about, asked: question, offered }: Question, units: UnitSystem): string {
   const option = answeredBy[about];
-  const lines = offered.map(({ value, told }) => `  ${option} ${/\s/.test(value) ? `"${value}"` : value}  ${text(told, units)}\n`);
+  const lines = offered.map(
+    ({ value, told }) => `  ${option} ${/\s/.test(value) ? `"${value}"` : value}  ${text(told, units)}\n`,
+  );
   return `${text(question, units)}\n${lines.length === 0 ? `  Answer with ${option}.\n` : lines.join("")}`;
 }
 
