@@ -75,6 +75,8 @@ export interface Store {
   readonly refusal: Signal<Refusal | null>;
   /** Counts up with every opened project: the map moves to it. */
   readonly opened: Signal<number>;
+  /** Counts up to have the map show the whole plan of the same project. */
+  readonly wholeAsked: Signal<number>;
   readonly drawing: DrawingState;
   readonly keeping: KeepingState;
   /** Counts up to have the map drawn again though nothing changed; for measuring. */
@@ -130,6 +132,7 @@ export function createStore(planner: Planner = createLeanPlanner()): Store {
     sweep: signal<Sweep | null>(null),
     refusal: signal<Refusal | null>(null),
     opened: signal(0),
+    wholeAsked: signal(0),
     drawing: createDrawingState(),
     keeping: createKeepingState(),
     repaint: signal(0),

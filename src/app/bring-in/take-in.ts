@@ -32,7 +32,7 @@ export function takeIn(store: Store, chosen: readonly TakenThing[], from: string
     const against = edit(store, { name: `Bring in ${from} (${count(chosen.length, "thing")})` }, change);
     if (kept.outcome === null) return { taken: 0, findings: against };
     // The first ground is brought before the eyes.
-    if (wasBlank && against.length === 0) store.opened.value += 1;
+    if (wasBlank && against.length === 0) store.wholeAsked.value += 1;
   }
   const { outcome } = kept;
   return { taken: outcome?.ok ? outcome.value.taken : 0, findings: outcome?.findings ?? [] };

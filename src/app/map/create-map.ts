@@ -101,8 +101,8 @@ export function createMap(container: HTMLElement, store: Store, onGridStep: (ste
     }),
     effect(() => scale.setUnit(store.units.value === "us" ? "imperial" : "metric")),
     effect(() => {
-      // Only a newly opened project moves the map.
-      if (store.opened.value > 0) control.showWholePlan(false);
+      // Only a newly opened project moves the map, and the first ground that is brought in.
+      if (store.opened.value + store.wholeAsked.value > 0) control.showWholePlan(false);
     }),
     effect(() => {
       const at = store.finding.value?.at ?? null;
