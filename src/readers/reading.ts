@@ -26,7 +26,7 @@ export interface Question {
   readonly about: "system" | "unit" | "order";
   /** What is asked, in a sentence. */
   readonly asked: Phrase;
-  /** Answers to choose from; empty where it is to be typed. */
+  /** Answers to choose from; empty where it is to be typed. Of an order: whether it is swapped, "yes" and "no". */
   readonly offered: readonly { readonly value: string; readonly told: Phrase }[];
 }
 

@@ -1,6 +1,7 @@
 import type { Finding } from "../core/finding.ts";
 import { failure, type Outcome, success } from "../core/outcome.ts";
 import { brokenFile, lettersDiffer } from "./file-findings.ts";
+import { windows1252 } from "./windows-1252.ts";
 
 /**
  * The text of an XML file: by its byte order mark, else by the encoding that its first line states, else UTF-8. What states UTF-8 and is not is read as
@@ -10,7 +11,9 @@ export function xmlLetters(bytes: Uint8Array, name: string, title: string): Outc
   const stated = statedEncoding(bytes);
   const findings: Finding[] = [];
   try {
-    return success(new TextDecoder(stated, { fatal: true }).decode(bytes));
+    return success(
+      stated === "windows-1252" ? windows1252(bytes) : new TextDecoder(stated, { fatal: true }).decode(bytes),
+    );
   } catch (problem) {
     if (problem instanceof RangeError) {
       return failure([
@@ -19,7 +22,7 @@ export function xmlLetters(bytes: Uint8Array, name: string, title: string): Outc
     }
     if (stated !== "utf-8") return failure([brokenFile(name, title, `it is not written in ${stated}, as it says`)]);
     findings.push(lettersDiffer(name, "UTF-8", "Windows-1252"));
-    return success(new TextDecoder("windows-1252").decode(bytes), findings);
+    return success(windows1252(bytes), findings);
   }
 }
 

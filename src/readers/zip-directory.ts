@@ -1,3 +1,4 @@
+import { windows1252 } from "./windows-1252.ts";
 /** What an archive says of one of its files. */
 export interface ZipRecord {
   /** With folders, as the archive has it. */
@@ -97,6 +98,6 @@ function pathOf(bytes: Uint8Array): string {
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    return new TextDecoder("windows-1252").decode(bytes);
+    return windows1252(bytes);
   }
 }

@@ -10,7 +10,8 @@ export function dxfText(text: string): string {
 export function dxfString(text: string): string {
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is to go
   const printable = text.replace(/[\u0000-\u001f\u007f-\u009f]+/g, " ");
-  return printable.replace(/[^\u0020-\u007e]/g, (unit) => {
+  // A name that reads as a letter's number has its backslash written by its number.
+  return printable.replace(/[^\u0020-\u007e]|\\(?=U\+[0-9a-fA-F]{4})/g, (unit) => {
     const code = unit.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0");
     return `\\U+${code}`;
   });

@@ -14,11 +14,11 @@ export function extendedData(pairs: readonly (readonly [name: string, value: Val
   return group(1001, applicationName) + known.join("");
 }
 
-/** Id, name and columns of a feature; columns without a value are left out. */
+/** Id, what it is called, and columns of a feature; columns without a value are left out. */
 export function featureData({ columns }: Layer, { id, values }: LayerFeature, name: string): string {
   return extendedData([
     ["id", id],
-    ["name", name],
+    ["called", name],
     ...columns.map((column, i) => [column.name, values[i] ?? null] as const),
   ]);
 }
