@@ -45,7 +45,7 @@ export async function inspectElevationFile(
 }
 
 /**
- * Opens a GeoTIFF and finds out its coordinate system: the stated one, else its own. Findings: those of `openTiff`, `systems/unknown-system`
+ * Opens a GeoTIFF and finds out its coordinate system: the stated one, else its own. Findings: those of `openTiff`, `systems/unknown-system`, `systems/grid-system`
  * (the system is null then), `systems/bad-system`, `readers/units-disagree`, `readers/several-bands`.
  */
 export async function openElevation(

@@ -112,14 +112,14 @@ describe("what a file says of itself", () => {
     const file = fixtureFile("british.tif");
     const told = await inspectElevationFile(file, "british.tif");
     expect(told.ok && [told.value.system, told.value.box]).toEqual([null, null]);
-    expect(codes(told.findings)).toEqual(["systems/unknown-system"]);
+    expect(codes(told.findings)).toEqual(["systems/grid-system"]);
     expect(text(told.findings[0]?.message ?? [], "metric")).toContain("EPSG 27700");
     // The British grid without its shift, from EPSG Guidance Note 7-2: on the Airy ellipsoid the central meridian is 2 degrees west.
     const system = "+proj=tmerc +lat_0=49 +lon_0=-2 +k=0.9996012717 +x_0=400000 +y_0=-100000 +ellps=airy +units=m";
     const known = await inspectElevationFile(file, "british.tif", system);
     expect(known.ok && known.value.box?.west).toBeCloseTo(-2, 4);
     const refused = await readElevationFile(file, reading({ west: -2.1, south: 50.7, east: -1.9, north: 50.9 }));
-    expect([refused.ok, codes(refused.findings)]).toEqual([false, ["systems/unknown-system"]]);
+    expect([refused.ok, codes(refused.findings)]).toEqual([false, ["systems/grid-system"]]);
     const box = { west: -2.1, south: 50.7, east: -1.9, north: 50.9 };
     expect((await readElevationFile(file, reading(box, { system }))).ok).toBe(true);
   });

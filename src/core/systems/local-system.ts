@@ -9,6 +9,7 @@ export function localSystem(frame: Frame, unit: "m" | "ft" | "us-ft"): Coordinat
   const unit_m = unitLength_m[unit];
   return {
     code: null,
+    datum: "WGS 84",
     name: `local plane of the project, origin at longitude ${origin[0]}, latitude ${origin[1]}`,
     definition: `+proj=tmerc +lat_0=${origin[1]} +lon_0=${origin[0]} +k=1 +x_0=0 +y_0=0 +datum=WGS84 +units=${unit} +no_defs`,
     kind: "local",

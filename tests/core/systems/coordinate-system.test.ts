@@ -1,5 +1,6 @@
 import { describe, expect, it, test } from "vitest";
 import { statedSystem, systemOfCode } from "../../../src/core/systems/coordinate-system.ts";
+import { text } from "../../../src/core/units.ts";
 import { fixtureLines } from "../../readers/create-tiff.ts";
 import { codes } from "../../support/project-files.ts";
 
@@ -43,8 +44,20 @@ describe("coordinate systems against the register of PROJ (gdaltransform; the co
     expect(apart_m).toBeLessThan(4.5);
   });
 
-  test.each([27700, 4267, 26924, 32661, 0])("EPSG %d is refused: nothing is guessed", (code) => {
+  test.each([26924, 32661, 0])("EPSG %d is refused: nothing is guessed", (code) => {
     expect(codes(systemOfCode(code).findings)).toEqual(["systems/unknown-system"]);
+  });
+
+  test.each([
+    [27700, "OSGB36"],
+    [4267, "NAD27"],
+    [26710, "NAD27"],
+    [28992, "Amersfoort"],
+    [31467, "DHDN"],
+  ])("EPSG %d is refused in words, because its datum %s needs a file of shifts", (code, datum) => {
+    const { findings } = systemOfCode(code);
+    expect(codes(findings)).toEqual(["systems/grid-system"]);
+    expect(text(findings[0]?.message ?? [], "metric")).toContain(datum);
   });
 
   test("a code may be stated in place of a proj4 text", () => {

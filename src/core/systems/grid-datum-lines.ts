@@ -1,0 +1,42 @@
+/* Made by tests/fixtures/systems/make-list.py from the EPSG register of PROJ: not to be changed by hand. */
+
+/** Datums that need a file of shifts, a line each: name | spellings in well-known text | codes of the systems on them. */
+export const gridDatumLines = `
+AGD66|Australian_1966 Australian_Geodetic_Datum_1966|3110 4202 5825 20249-20258
+AGD84|Australian_1984 Australian_Geodetic_Datum_1984|4203 20349-20356
+ATS77|ATS_1977 Average_Terrestrial_System_1977|2200 2219-2220 2290 2294-2295 4122
+Ain el Abd|Ain_el_Abd_1970|2318 4204 20436-20440 20499
+American Samoa 1962|American_Samoa_1962|3102 4169
+Amersfoort|Amersfoort|4289 28991-28992
+BD72|Belge_1972 Reseau_National_Belge_1972|4313 31300 31370
+CH1903|CH1903|4149 21781-21782
+Corrego Alegre 1961|Corrego_Alegre_1961|5524 5536-5539
+Corrego Alegre 1970-72|Corrego_Alegre Corrego_Alegre_1970-72|4225 22521-22525
+DHDN|Deutsches_Hauptdreiecksnetz|3068 4314 5520 5676-5680 31466-31469
+Datum 73|Datum_73|4274 27429 27493
+ED50|European_1950 European_Datum_1950|2206-2212 2319-2325 3066 3893 4230 5627 5643 23028-23038 23090 23095
+Guam 1963|Guam_1963|3295 3993 4675
+IGN72 Grande Terre|IGN72_Grande_Terre|3060 4662
+Lisbon|Lisbon Lisbon_1937|4207 5018
+Lisbon (Lisbon)|Lisbon_Lisbon Lisbon_1937_(Lisbon)|4803 20790-20791
+MGI|MGI Militar-Geographische_Institut|4312 9267 9271-9273 31254-31259 31284-31287
+MGI (Ferro)|MGI_Ferro Militar-Geographische_Institut_(Ferro)|4805 31251-31253 31281-31283 31288-31290
+MGI 1901|MGI_1901|3906 3912 6204 6316 8677-8679 8686 9945
+Monte Mario|Monte_Mario|3003-3004 4265 5659
+NAD27|North_American_1927 North_American_Datum_1927|2204 2964 3069 3080 3309 3370-3371 3771-3773 3795-3797 3800 4267 4399-4413 4418-4419 4455-4456 5069 5588 5623-5625 6201-6202 6966 7991 9311 26701-26722 26729-26746 26748-26760 26766-26787 26791-26799 32001-32003 32005-32017 32019-32028 32030-32031 32033-32035 32037-32058 32064-32067 32081-32086 32098-32099
+NAD27(76)|NAD_1927_Definition_1976 North_American_Datum_1927_(1976)|2017-2030 4608
+NAD27(CGQ77)|NAD_1927_CGQ77 North_American_Datum_1927_(CGQ77)|2009-2016 2031-2035 2138 4609
+NEA74 Noumea|NEA74_Noumea|2998 3165-3166 4644
+NTF (Paris)|NTF_Paris Nouvelle_Triangulation_Francaise_(Paris)|4807 27561-27564 27571-27574
+NZGD49|New_Zealand_1949 New_Zealand_Geodetic_Datum_1949|4272 27200 27205-27232 27258-27260 27291-27292
+OSGB36|OSGB_1936 Ordnance_Survey_of_Great_Britain_1936|4277 27700
+Old Hawaiian|Old_Hawaiian|3561-3565 4135
+PD/83|PD/83 Potsdam_1983 Potsdam_Datum/83|3396-3397 4746 5666-5667
+Puerto Rico|Puerto_Rico|3920 3991-3992 4139
+RD/83|RD/83 Rauenberg_1983 Rauenberg_Datum/83|3398-3399 4745 5668-5669
+S-JTSK [JTSK03]|S-JTSK_[JTSK03] System_of_the_Unified_Trigonometrical_Cadastral_Network_[JTSK03]|8351-8353
+SAD69|South_American_1969 South_American_Datum_1969|4618 5463 29101 29168-29172 29187-29195
+SAD69(96)|SAD_1969_96 South_American_Datum_1969_96 South_American_Datum_1969(96)|5527 5530-5531 5533-5535 5858 5875-5877
+TM75|TM75 Geodetic_Datum_of_1965|4300 29903
+Tokyo|Tokyo|3092-3096 4301 30161-30179
+`;
