@@ -5,6 +5,7 @@ import { FileReading } from "../../src/app/bring-in/file-reading.ts";
 import { countOf, groupsOf, sizeOf } from "../../src/app/bring-in/found-groups.ts";
 import { withAnswer } from "../../src/app/bring-in/question-form.tsx";
 import { takeIn } from "../../src/app/bring-in/take-in.ts";
+import { beginProject } from "../../src/app/commands/begin-project.ts";
 import { newProject } from "../../src/app/commands/new-project.ts";
 import { openProject } from "../../src/app/commands/open-project.ts";
 import { undo } from "../../src/app/commands/undo.ts";
@@ -114,7 +115,7 @@ describe("taking things in", () => {
     const store = createStore();
     openProject(store, createFile(), "field.geojson");
     const before = store.project.value;
-    const { taken, findings } = takeIn(store, [{ thing: oak, role: "obstacle" }], "survey.kml", "metric");
+    const { taken, findings } = takeIn(store, beginProject, [{ thing: oak, role: "obstacle" }], "survey.kml", "metric");
     expect([taken, findings]).toEqual([1, []]);
     expect(store.project.value?.keepOuts.map(({ name }) => name)).toEqual(["Oak"]);
     expect(store.history.value?.steps.at(-1)?.name).toBe("Bring in survey.kml (1 thing)");
@@ -128,7 +129,7 @@ describe("taking things in", () => {
       { thing: outline, role: "parcel" },
       { thing: oak, role: "obstacle" },
     ] as const;
-    expect(takeIn(store, things, "north field.kml", "us")).toEqual({ taken: 2, findings: [] });
+    expect(takeIn(store, beginProject, things, "north field.kml", "us")).toEqual({ taken: 2, findings: [] });
     expect(store.project.value).toMatchObject({ name: "north field", units: "us" });
     expect(store.plan.value?.rows?.rows.length).toBeGreaterThan(5);
     expect(store.opened.value).toBe(1);
@@ -136,19 +137,19 @@ describe("taking things in", () => {
 
   it("changes nothing when nothing can be taken, and tells why", () => {
     const store = createStore();
-    const refused = takeIn(store, [{ thing: oak, role: "parcel" }], "survey.kml", "metric");
+    const refused = takeIn(store, beginProject, [{ thing: oak, role: "parcel" }], "survey.kml", "metric");
     expect([refused.taken, codes(refused.findings)]).toEqual([0, ["drawing/found-wrong-shape"]]);
     expect(store.history.value).toBeNull();
     newProject(store, "metric");
     const before = store.history.value;
-    takeIn(store, [{ thing: oak, role: "parcel" }], "survey.kml", "metric");
+    takeIn(store, beginProject, [{ thing: oak, role: "parcel" }], "survey.kml", "metric");
     expect(store.history.value).toBe(before);
   });
 
   it("brings the first ground of an empty map before the eyes", () => {
     const store = createStore();
     newProject(store, "metric");
-    takeIn(store, [{ thing: outline, role: "parcel" }], "survey.kml", "metric");
+    takeIn(store, beginProject, [{ thing: outline, role: "parcel" }], "survey.kml", "metric");
     expect([store.opened.value, store.wholeAsked.value]).toEqual([1, 1]);
   });
 });

@@ -5,20 +5,22 @@ import { text, type UnitSystem } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
 import { count } from "../strip/count.ts";
 import { Sentences } from "./bring-in-sentences.tsx";
+import type { Brought } from "./brought.ts";
 import { CornersDesk } from "./corners-desk.tsx";
 import { FileDesk } from "./file-desk.tsx";
-import { takeIn } from "./take-in.ts";
+import { type BeginProject, takeIn } from "./take-in.ts";
 import { UnitChoice } from "./unit-choice.tsx";
-
-/** What is brought in: a file, or corners that are pasted. */
-export type Brought =
-  | { readonly kind: "file"; readonly file: Blob & { readonly name: string } }
-  | { readonly kind: "corners" };
 
 type Told = { readonly title: string; readonly sentences: readonly string[] };
 
+interface BringInDialogProps {
+  readonly brought: Brought;
+  readonly begin: BeginProject;
+  readonly onGone: () => void;
+}
+
 /** Reads a file or pasted corners, shows what is in them, and takes in what the person says. */
-export function BringInDialog({ brought, onGone }: { readonly brought: Brought; readonly onGone: () => void }) {
+export function BringInDialog({ brought, begin, onGone }: BringInDialogProps) {
   const store = useStore();
   const dialog = useRef<HTMLDialogElement>(null);
   const isNew = store.history.value === null;
@@ -30,7 +32,7 @@ export function BringInDialog({ brought, onGone }: { readonly brought: Brought; 
   const close = (): void => dialog.current?.close();
   const units = isNew ? own : store.units.value;
   const take = (chosen: readonly TakenThing[], from: string): void => {
-    const { taken, findings } = takeIn(store, chosen, from, units);
+    const { taken, findings } = takeIn(store, begin, chosen, from, units);
     const sentences = findings.map(({ message, remedy }) => `${text(message, units)} ${text(remedy, units)}`);
     const were = taken === 1 ? "is" : "are";
     if (taken > 0 && findings.length === 0) {

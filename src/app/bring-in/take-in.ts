@@ -1,11 +1,9 @@
-import { isBlank } from "../../core/drawing/blank.ts";
 import { type TakenThing, type WithFound, withFound } from "../../core/drawing/take-found.ts";
 import type { Finding } from "../../core/finding.ts";
 import { type Outcome, success } from "../../core/outcome.ts";
 import { parseProject } from "../../core/project/parse.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { UnitSystem } from "../../core/units.ts";
-import { beginProject } from "../commands/begin-project.ts";
 import { edit } from "../commands/edit.ts";
 import type { Store } from "../store.ts";
 import { count } from "../strip/count.ts";
@@ -16,8 +14,17 @@ export interface TakenIn {
   readonly findings: readonly Finding[];
 }
 
+/** Puts a project on the page; handed in by the page, which has it from the start. */
+export type BeginProject = (store: Store, project: Project) => void;
+
 /** Takes found things into the project on the page as one step, or begins a project with them. `from` is the file's name, or "a list of corners". */
-export function takeIn(store: Store, chosen: readonly TakenThing[], from: string, units: UnitSystem): TakenIn {
+export function takeIn(
+  store: Store,
+  begin: BeginProject,
+  chosen: readonly TakenThing[],
+  from: string,
+  units: UnitSystem,
+): TakenIn {
   const kept: { outcome: Outcome<WithFound> | null } = { outcome: null };
   const change = (project: Project): Outcome<Project> => {
     const outcome = withFound(project, chosen);
@@ -26,13 +33,13 @@ export function takeIn(store: Store, chosen: readonly TakenThing[], from: string
   };
   if (store.history.peek() === null) {
     const begun = change(newProject(from.replace(/\.[^.]*$/, ""), units));
-    if (begun.ok) beginProject(store, begun.value);
+    if (begun.ok) begin(store, begun.value);
   } else {
-    const wasBlank = store.plan.peek() !== null && isBlank(store.plan.peek()?.project ?? newProject("", units));
+    const hadGround = (store.project.peek()?.parcels.length ?? 0) > 0;
     const against = edit(store, { name: `Bring in ${from} (${count(chosen.length, "thing")})` }, change);
     if (kept.outcome === null) return { taken: 0, findings: against };
     // The first ground is brought before the eyes.
-    if (wasBlank && against.length === 0) store.wholeAsked.value += 1;
+    if (!hadGround && against.length === 0) store.wholeAsked.value += 1;
   }
   const { outcome } = kept;
   return { taken: outcome?.ok ? outcome.value.taken : 0, findings: outcome?.findings ?? [] };

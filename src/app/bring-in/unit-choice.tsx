@@ -1,6 +1,5 @@
 import { useId } from "preact/hooks";
 import type { UnitSystem } from "../../core/units.ts";
-import { words } from "../words.ts";
 
 /** The units of a project that begins with what is brought in. */
 export function UnitChoice({
@@ -12,8 +11,8 @@ export function UnitChoice({
 }) {
   const name = useId();
   const choices = [
-    ["metric", words.metric],
-    ["us", words.us],
+    ["metric", "Metric"],
+    ["us", "US"],
   ] as const;
   return (
     <fieldset class="unit-switch">

@@ -1,10 +1,12 @@
 import { render } from "preact";
 import type { Store } from "../store.ts";
 import { StoreContext } from "../store-context.ts";
-import { BringInDialog, type Brought } from "./bring-in-dialog.tsx";
+import { BringInDialog } from "./bring-in-dialog.tsx";
+import type { Brought } from "./brought.ts";
+import type { BeginProject } from "./take-in.ts";
 
 /** Opens the dialog that brings things in, above whatever the page shows: the first screen, or the map with the steps. */
-export function openBringIn(store: Store, brought: Brought): void {
+export function showBringIn(store: Store, brought: Brought, begin: BeginProject): void {
   const place = document.createElement("div");
   document.body.append(place);
   const gone = (): void => {
@@ -13,7 +15,7 @@ export function openBringIn(store: Store, brought: Brought): void {
   };
   render(
     <StoreContext.Provider value={store}>
-      <BringInDialog brought={brought} onGone={gone} />
+      <BringInDialog brought={brought} begin={begin} onGone={gone} />
     </StoreContext.Provider>,
     place,
   );
