@@ -15,14 +15,14 @@ export function choiceFor(choices: HandOverChoices, plan: Plan, things: readonly
   const format = formatNamed(choice.as);
   const { holds, places } = format;
   const [here] = systemsHere(plan);
-  const usual = places === "chosen, no degrees" ? (here ? `EPSG:${here.code}` : "local") : null;
+  const usual = places === "chosen, no degrees" ? (here?.value ?? "local") : null;
   return {
     ...choice,
     ...unasked(format),
     of: things.flatMap(({ thing, count }) =>
       count !== 0 && holds.includes(thing) && choice.of.includes(thing) ? [thing] : [],
     ),
-    system: places === "degrees" ? null : (choice.system ?? usual),
+    system: format.choices.includes("system") ? (choice.system ?? usual) : null,
   };
 }
 

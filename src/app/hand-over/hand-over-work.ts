@@ -32,7 +32,7 @@ const works = new WeakMap<Store, HandOverWork>();
 export function handOverWorkOf(store: Store): HandOverWork {
   const known = works.get(store);
   if (known) return known;
-  const work = createWork(store);
+  const work = createHandOverWork(store, downloadBlob);
   works.set(store, work);
   effect(() => {
     if (store.opened.value === 0) return;
@@ -42,7 +42,8 @@ export function handOverWorkOf(store: Store): HandOverWork {
   return work;
 }
 
-function createWork(store: Store): HandOverWork {
+/** Work whose files go to `save`. */
+export function createHandOverWork(store: Store, save: (name: string, blob: Blob) => void): HandOverWork {
   const state = signal<WorkState>({ kind: "none" });
   let control: AbortController | null = null;
 
@@ -76,7 +77,7 @@ function createWork(store: Store): HandOverWork {
       turns,
     );
     if (whole === null) return { kind: "stopped" };
-    downloadBlob(whole.name, whole.blob);
+    save(whole.name, whole.blob);
     return { kind: "done", name: whole.name, bytes: whole.blob.size, files: files.length };
   };
 

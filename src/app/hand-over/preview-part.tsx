@@ -1,7 +1,6 @@
 import { useState } from "preact/hooks";
 import type { OutFile } from "../../core/exchange/format.ts";
-import { count } from "../strip/count.ts";
-import { StagePart } from "../strip/stage-part.tsx";
+import { count, grouped } from "../strip/count.ts";
 import type { PreviewTable } from "./preview.ts";
 import { textBeginning } from "./text-beginning.ts";
 import type { Preview } from "./use-preview.ts";
@@ -24,8 +23,8 @@ export function PreviewPart({ preview }: { readonly preview: Preview }) {
         <p class="aside">and {count(handed.files.length - mostFiles, "more file")}</p>
       )}
       <h3>What is in {handed.files.length === 1 ? "it" : "them"}</h3>
-      {tables.map((table) => (
-        <TablePart key={table.name} table={table} />
+      {tables.map((table, i) => (
+        <TablePart key={table.name} table={table} isFirst={i === 0} />
       ))}
     </section>
   );
@@ -52,11 +51,14 @@ function FileBeginning({ file }: { readonly file: OutFile }) {
   );
 }
 
-function TablePart({ table }: { readonly table: PreviewTable }) {
+function TablePart({ table, isFirst }: { readonly table: PreviewTable; readonly isFirst: boolean }) {
   const { name, lines, heads } = table;
   const rest = table.count - lines.length;
   return (
-    <StagePart name={name} told={count(table.count, "line")}>
+    <details class="stage-part" open={isFirst}>
+      <summary>
+        <strong>{name}</strong> <span>{grouped(table.count)}</span>
+      </summary>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
       <section class="hand-over-table" tabIndex={0} aria-label={`The first of: ${name}`}>
         <table>
@@ -80,7 +82,7 @@ function TablePart({ table }: { readonly table: PreviewTable }) {
           </tbody>
         </table>
       </section>
-      {rest > 0 && <p class="aside">and {count(rest, "more line")}</p>}
-    </StagePart>
+      {rest > 0 && <p class="aside">and {grouped(rest)} more</p>}
+    </details>
   );
 }

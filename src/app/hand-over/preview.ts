@@ -17,10 +17,8 @@ const mostLines = 4;
 /** A table for every layer and list that goes out. */
 export function previewTables({ layers, lists, names, system }: HandOver): readonly PreviewTable[] {
   const decimals = system.unit === "deg" ? 8 : 3;
-  const [x, y] =
-    system.unit === "deg"
-      ? ["Longitude", "Latitude"]
-      : [`Easting, ${unitWords[system.unit]}`, `Northing, ${unitWords[system.unit]}`];
+  const [x, y] = system.unit === "deg" ? ["longitude", "latitude"] : ["easting", "northing"];
+  const unit = system.unit === "deg" ? "°" : unitWords[system.unit];
   const cellsOf = ({ at, height_m }: Place): readonly string[] => [
     ...system.fromLonLat(at[0], at[1]).map((number) => number.toFixed(decimals)),
     height_m === null ? "" : height_m.toFixed(3),
@@ -28,13 +26,13 @@ export function previewTables({ layers, lists, names, system }: HandOver): reado
   const table = (layer: Layer): PreviewTable => {
     const features = firstOf(layer.features(), mostLines);
     const hasHeights = features.some(({ geometry }) => firstPlace(geometry)?.height_m != null);
-    const placeHeads = [x, y, ...(hasHeights ? ["Height, m"] : [])];
+    const placeHeads = [`${x}, ${unit}`, `${y}, ${unit}`, ...(hasHeights ? ["height, m"] : [])];
     return {
       name: thingNames[layer.kind],
       count: layer.count,
       heads: [
-        "Name",
-        ...placeHeads.map((head) => (layer.shape === "point" ? head : `${head} of its start`)),
+        "name",
+        ...placeHeads.map((head) => (layer.shape === "point" ? head : `first ${head}`)),
         ...layer.columns.map(({ name }) => name),
       ],
       lines: features.map((feature) => lineOf(feature, names.of(feature), placeHeads.length)),
@@ -56,7 +54,7 @@ function listTable({ kind, heads, lines }: List): PreviewTable {
   };
 }
 
-const unitWords = { deg: "degrees", m: "m", ft: "ft", "us-ft": "US survey ft" } as const;
+const unitWords = { m: "m", ft: "ft", "us-ft": "US survey ft" } as const;
 
 function cellText(value: Value): string {
   if (value === null) return "";

@@ -7,7 +7,7 @@ import { useStore } from "../store-context.ts";
 import { firstError } from "./beside-fields.ts";
 import { chooseForAll, handOverChoicesOf } from "./hand-over-choices.ts";
 import { PickChoice } from "./pick-choice.tsx";
-import { systemsHere } from "./systems-here.ts";
+import { type SystemHere, systemsHere } from "./systems-here.ts";
 import { TextChoice } from "./text-choice.tsx";
 
 interface SystemChoiceProps {
@@ -23,16 +23,13 @@ const other = "other";
 export function SystemChoice({ plan, format, choice }: SystemChoiceProps) {
   const store = useStore();
   const choices = handOverChoicesOf(store);
-  const here = systemsHere(plan).map(({ code, name }) => ({
-    value: `EPSG:${code}`,
-    label: name.replace(/^EPSG \d+, /, ""),
-  }));
+  const here = systemsHere(plan);
   const known =
     choice.system === null || choice.system === "local" || here.some(({ value }) => value === choice.system);
   const [isOther, setOther] = useState(!known);
   const picks = [
     ...(format.places === "chosen, no degrees" ? [] : [{ value: degrees, label: "longitude, latitude" }]),
-    ...here,
+    ...here.map(({ value, label }) => ({ value, label })),
     { value: "local", label: "plane of the project" },
     { value: other, label: "another, by its code" },
   ];
@@ -44,7 +41,7 @@ export function SystemChoice({ plan, format, choice }: SystemChoiceProps) {
         label="Places in"
         value={isOther ? other : (choice.system ?? degrees)}
         choices={picks}
-        hint={isOther ? undefined : hints(choice.system)}
+        hint={isOther ? undefined : hints(choice.system, here)}
         take={(value) => {
           setOther(value === other);
           if (value !== other) chooseForAll(choices, { system: value === degrees ? null : value });
@@ -67,8 +64,8 @@ export function SystemChoice({ plan, format, choice }: SystemChoiceProps) {
   );
 }
 
-function hints(system: string | null): string {
+function hints(system: string | null, here: readonly SystemHere[]): string {
   if (system === null) return "WGS 84, 8 decimals of a degree: a millimetre";
   if (system === "local") return "east and north from an origin in the parcel, true to scale";
-  return system.replace("EPSG:", "EPSG ");
+  return here.find(({ value }) => value === system)?.system.name ?? system;
 }
