@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { ThingPanel } from "./drawing/lazy-parts.tsx";
-import { AccountPopover } from "./figure/account-popover.tsx";
 import { KeepingBars } from "./keeping/keeping-bars.tsx";
+import { lazily } from "./lazily.tsx";
 import { MapPane } from "./map/map-pane.tsx";
 import { RefusalNote } from "./refusal-note.tsx";
 import { SheetGrip, type SheetStop } from "./sheet-grip.tsx";
@@ -11,6 +11,8 @@ import { NotesPanel } from "./strip/notes-panel.tsx";
 import { Strip } from "./strip/strip.tsx";
 import { toldFindings } from "./strip/told-findings.ts";
 import { TopBar } from "./top-bar.tsx";
+
+const AccountPopover = lazily(async () => (await import("./figure/account-popover.tsx")).AccountPopover);
 
 /** The map with the steps beside it, the side view under it, and the list of notes when it is asked for. */
 export function Workbench() {

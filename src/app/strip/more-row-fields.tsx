@@ -2,14 +2,8 @@ import { changeSetting } from "../commands/change-setting.ts";
 import { useStore } from "../store-context.ts";
 import { ChoiceField } from "./choice-field.tsx";
 import { CountField } from "./count-field.tsx";
-import { More } from "./more.tsx";
 import { QuantityField } from "./quantity-field.tsx";
 
-const rowEnds = [
-  { value: "vines", label: "at whole vine spacings" },
-  { value: "bays", label: "at whole bays" },
-  { value: "all", label: "at the last millimetre" },
-] as const;
 const trims = [
   { value: "both", label: "from both ends" },
   { value: "start", label: "from the start" },
@@ -39,25 +33,22 @@ export function MoreRowFields() {
   if (!rows) return null;
   return (
     <>
-      <ChoiceField label="Rows end" value={rows.rowEnd} path="rows.rowEnd" choices={rowEnds} />
-      <More>
-        <RowOneField />
-        <ChoiceField label="Row 1 on the side" value={rows.firstSide} path="rows.firstSide" choices={sides} />
-        <ChoiceField label="Leftover is taken" value={rows.trim} path="rows.trim" choices={trims} />
-        <ChoiceField label="Vines" value={rows.vines} path="rows.vines" choices={vinePlaces} />
-        <QuantityField label="End post to first vine" kind="length" value={rows.endGap_m} path="rows.endGap" />
-        <CountField label="Vines in a bay" value={rows.bay_vines} path="rows.bay" />
-        <ChoiceField label="Bays" value={rows.bays} path="rows.bays" choices={baySorts} />
-        <ChoiceField label="Distances count" value={rows.distancesTo} path="rows.distancesTo" choices={reaches} />
-        <QuantityField label="End post to anchor" kind="length" value={rows.anchorOut_m} path="rows.anchorOut" />
-        <QuantityField
-          label="Cost of two row ends"
-          kind="length"
-          value={rows.rowCost_m}
-          path="rows.rowCost"
-          hint="as a length of row, for the chart"
-        />
-      </More>
+      <RowOneField />
+      <ChoiceField label="Row 1 on the side" value={rows.firstSide} path="rows.firstSide" choices={sides} />
+      <ChoiceField label="Leftover is taken" value={rows.trim} path="rows.trim" choices={trims} />
+      <ChoiceField label="Vines" value={rows.vines} path="rows.vines" choices={vinePlaces} />
+      <QuantityField label="End post to first vine" kind="length" value={rows.endGap_m} path="rows.endGap" />
+      <CountField label="Vines in a bay" value={rows.bay_vines} path="rows.bay" />
+      <ChoiceField label="Bays" value={rows.bays} path="rows.bays" choices={baySorts} />
+      <ChoiceField label="Distances count" value={rows.distancesTo} path="rows.distancesTo" choices={reaches} />
+      <QuantityField label="End post to anchor" kind="length" value={rows.anchorOut_m} path="rows.anchorOut" />
+      <QuantityField
+        label="Cost of two row ends"
+        kind="length"
+        value={rows.rowCost_m}
+        path="rows.rowCost"
+        hint="as a length of row, for the chart"
+      />
     </>
   );
 }

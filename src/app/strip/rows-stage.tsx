@@ -8,20 +8,30 @@ import {
   vinesAccount,
 } from "../../core/rows/accounts.ts";
 import { formatQuantity } from "../../core/units.ts";
+import { lazily } from "../lazily.tsx";
 import { useStore } from "../store-context.ts";
 import { BearingChart } from "./bearing-chart.tsx";
 import { BearingField } from "./bearing-field.tsx";
 import { BlockChoice } from "./block-choice.tsx";
+import { ChoiceField } from "./choice-field.tsx";
 import { count, grouped } from "./count.ts";
 import { FigureList } from "./figure-list.tsx";
 import { afterTheParcel } from "./later.ts";
-import { MoreRowFields } from "./more-row-fields.tsx";
+import { More } from "./more.tsx";
 import { QuantityField } from "./quantity-field.tsx";
 import { ResultLine } from "./result-line.tsx";
 import { RowList } from "./row-list.tsx";
 import { ShortestRowField } from "./shortest-row-field.tsx";
 import { Stage } from "./stage.tsx";
 import { wholeLength } from "./whole-length.ts";
+
+const MoreRowFields = lazily(async () => (await import("./more-row-fields.tsx")).MoreRowFields);
+
+const rowEnds = [
+  { value: "vines", label: "at whole vine spacings" },
+  { value: "bays", label: "at whole bays" },
+  { value: "all", label: "at the last millimetre" },
+] as const;
 
 /** Rows: where they run, how far apart, and each one with its length. */
 export function RowsStage() {
@@ -37,7 +47,10 @@ export function RowsStage() {
         <QuantityField label="Vine spacing" kind="length" value={block.rows.vineSpacing_m} path="rows.vineSpacing" />
         <QuantityField label="Headland" kind="length" value={block.rows.headland_m} path="rows.headland" />
         <ShortestRowField />
-        <MoreRowFields />
+        <ChoiceField label="Rows end" value={block.rows.rowEnd} path="rows.rowEnd" choices={rowEnds} />
+        <More>
+          <MoreRowFields />
+        </More>
       </div>
       {plan.rows && (
         <>
