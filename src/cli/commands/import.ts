@@ -126,7 +126,8 @@ function asked({ about, asked: question, offered }: Question, units: UnitSystem)
   const lines = offered.map(
     ({ value, told }) => `  ${option} ${/\s/.test(value) ? `"${value}"` : value}  ${text(told, units)}\n`,
   );
-  return `${text(question, units)}\n${lines.length === 0 ? `  Answer with ${option}.\n` : lines.join("")}`;
+  const other = about === "system" ? `  ${option} EPSG:26910  or whichever it is\n` : "";
+  return `${text(question, units)}\n${lines.join("")}${other}`;
 }
 
 function answersOf(args: Arguments): ReadingAnswers {
