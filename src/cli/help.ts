@@ -4,7 +4,7 @@ const purposes: Readonly<Record<Command, string>> = {
   plan: "rows, counts and materials of a parcel, as tables, as JSON, as files",
   check: "what there is to say about a file: notes, warnings, errors",
   sweep: "what the parcel would hold at every row bearing",
-  export: "rows, vines, posts, stakes, the main line, its stations, materials, coils or prices in an open format",
+  export: "rows, vines, posts, marks, the main line, materials and more in an open format",
   compare: "two plans side by side: quantities, cost, and what only one of them warns of",
   draw: "a row from its side or the profile of the trench, to scale, or charts of the water, as an SVG drawing",
   heights: "a project with the heights of a GeoTIFF file in it",
@@ -13,8 +13,8 @@ const purposes: Readonly<Record<Command, string>> = {
 
 const more: Readonly<Record<Command, string>> = {
   plan: `Prints the plan, or with --json one object of the schema in DEVELOPERS.md, also when there are errors (then "rows" is empty).
-With --out it writes rows.geojson, vines.geojson, posts.geojson, route.geojson, rows.csv, stations.csv, materials.csv, coils.csv and plan.json
-into DIR; with several inputs each gets a folder of its own there.`,
+With --out it writes rows, vines, posts, route, pipes and fittings as .geojson, rows, stations, materials and coils as .csv with a text about
+them, and plan.json into DIR; with several inputs each gets a folder of its own there.`,
   check: `Reads and plans every file and prints only what there is to say. With --json one object with "findings".`,
   sweep: `Prints a line for every bearing: rows, row length, mean row, rows too short, share planted, and the score: row length less a
 metre-equivalent for every row's two ends. The best bearing outside the locked ranges is marked.`,
@@ -29,7 +29,9 @@ wrong by more than three times.`,
   import: `Reads GeoJSON, GPX, KML, KMZ, CSV, XLSX, shapefiles (zipped), GeoPackage, DXF, LandXML and ISO 11783-10 task data. Each thing gets the role
 it most likely plays, or the one --role gives it; what became of each is said on standard error. What a file leaves open (its coordinate
 system, a unit, the order of numbers) is asked and never guessed: then nothing is written until an option answers it.`,
-  export: `Writes to standard output, or with --out to files named after what is in them. Several things as geojson make one collection.`,
+  export: `Writes to standard output, or with --out to files named after what is in them; a text beside them says datum, system and units where the
+format cannot, and goes to standard error where the file goes to standard output. Several things as geojson make one collection there.
+What a format has no place for, and names that it cannot keep, are said on standard error.`,
 };
 
 const examples: Readonly<Record<Command, string>> = {
@@ -40,7 +42,7 @@ const examples: Readonly<Record<Command, string>> = {
   draw: "tautrow draw project.geojson --trench --raise 10 > trench.svg",
   heights: "tautrow heights project.geojson hill.tif --unit m -o project.geojson",
   import: "tautrow import survey.kml trees.csv --into project.geojson --role Trees=obstacle -o project.geojson",
-  export: "tautrow export parcel.geojson --of rows,vines --as geojson > stakes.geojson",
+  export: "tautrow export parcel.geojson --of rows,posts --as gpx --points-a-file 500 --out handheld",
 };
 
 const closing = `FILE is a project or any GeoJSON with a polygon. Several files, - for standard input, and GeoJSON text sequences work too.

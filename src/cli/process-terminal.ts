@@ -6,13 +6,14 @@ export function processTerminal(scripts: readonly string[]): Terminal {
   // npm moves to the package's folder before it runs a script and keeps the former one here.
   const standing = script !== undefined && scripts.includes(script) ? process.env.INIT_CWD : undefined;
   return {
-    out: (text) => process.stdout.write(text),
+    out: (content) => process.stdout.write(content),
     note: (text) => process.stderr.write(text),
     // Back to the start of the line, and what is left of the line before wiped out.
     progress: process.stderr.isTTY ? (line) => process.stderr.write(`\r${line}\u001b[K`) : null,
     input: process.stdin.isTTY ? null : standardInput,
     folder: standing ?? process.cwd(),
     today: localDay(new Date()),
+    now: `${new Date().toISOString().slice(0, 19)}Z`,
   };
 }
 

@@ -1,7 +1,7 @@
 /** What a command talks to; `main.ts` binds it to the process, tests to arrays. */
 export interface Terminal {
   /** Standard output: what was asked for, and nothing else. */
-  out(text: string): void;
+  out(content: string | Uint8Array): void;
   /** Standard error: progress and complaints. */
   note(text: string): void;
   /** Writes over the line before on standard error; null when no person looks at it. */
@@ -12,6 +12,8 @@ export interface Terminal {
   readonly folder: string;
   /** YYYY-MM-DD. */
   readonly today: string;
+  /** The moment that files state they were written at, ISO 8601. */
+  readonly now: string;
 }
 
 /** Exit codes: 0 fine, 1 a finding of severity error, 2 wrong usage or an unreadable path, 70 a bug. */

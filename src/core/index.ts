@@ -11,15 +11,25 @@ export { momentInWords, monthNames } from "./drip/season/months.ts";
 export { type TotalHead, totalHead } from "./drip/total-head.ts";
 export { waterRows } from "./drip/water-rows.ts";
 export {
+  type DocumentKind,
+  documentKinds,
+  type FormatName,
+  formatNames,
+  type HandOverChoice,
+  type Thing,
+  usualChoice,
+} from "./exchange/choice.ts";
+export {
   type ComparisonJson,
   comparisonJson,
   comparisonJsonVersion,
 } from "./exchange/comparison-json.ts";
-export { csv, listCsv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "./exchange/csv.ts";
-export { geoJsonText, postsGeoJson, rowsGeoJson, stakesGeoJson, vinesGeoJson } from "./exchange/geojson.ts";
+export type { Chunk, Format, FormatChoice, OutFile } from "./exchange/format.ts";
+export { formats } from "./exchange/formats.ts";
+export { type HandOver, handingOver, handOver } from "./exchange/hand-over.ts";
+export { type Layer, type LayerFeature, type LayerKind, layerKinds } from "./exchange/layers/layer.ts";
 export { type List, type ListKind, listKinds } from "./exchange/lists/list.ts";
 export { listOf } from "./exchange/lists/lists.ts";
-export { type ExportFormat, fileName, formats } from "./exchange/old-formats.ts";
 export {
   type BlockJson,
   emptyPlanJson,
@@ -33,8 +43,6 @@ export {
 } from "./exchange/plan-json.ts";
 export { postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./exchange/positions.ts";
 export { priceListCsv, priceListJson, pricesSetting, readPriceList } from "./exchange/price-list.ts";
-export { routeGeoJson, stationsGeoJson } from "./exchange/route-geojson.ts";
-export { stationsCsv } from "./exchange/stations-csv.ts";
 export { type SweepJson, sweepJson, sweepJsonVersion } from "./exchange/sweep-json.ts";
 export { type BranchPlaces, branchPlaces } from "./exchange/trench-places.ts";
 export { type Finding, hasError, type Phrase, type Quantity, type Severity } from "./finding.ts";

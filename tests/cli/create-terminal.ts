@@ -19,12 +19,13 @@ export async function say(
   const out: string[] = [];
   const notes: string[] = [];
   const code = await run(args, {
-    out: (text) => out.push(text),
+    out: (content) => out.push(typeof content === "string" ? content : Buffer.from(content).toString("latin1")),
     note: (text) => notes.push(text),
     progress,
     input: input === null ? null : () => Promise.resolve(input),
     folder,
     today: "2026-05-01",
+    now: "2026-05-01T08:00:00Z",
   });
   return { code, out: out.join(""), notes: notes.join("") };
 }

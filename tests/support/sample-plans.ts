@@ -2,15 +2,14 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import {
   createPlanner,
-  geoJsonText,
   type Plan,
   type Project,
   parseProject,
   planJson,
   rowSideSvg,
-  rowsGeoJson,
   trenchProfileSvg,
 } from "../../src/core/index.ts";
+import { handedOver, textsOf } from "./handed-over.ts";
 
 const folder = "samples";
 
@@ -41,7 +40,7 @@ export function expectedFiles(sample: string): Readonly<Record<string, string>> 
   const codes = findings.map(({ code, severity, feature }) => ({ severity, code, feature }));
   const summary = { ground, blocks, totals, materials, findings: codes };
   return {
-    "rows.geojson": geoJsonText(rowsGeoJson(plan)),
+    ...textsOf(handedOver(plan, { as: "geojson", of: ["rows"] })),
     "summary.json": `${JSON.stringify(summary, rounded, 2)}\n`,
     "row.svg": drawnRow(plan),
     ...drawnTrench(plan),

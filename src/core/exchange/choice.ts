@@ -37,7 +37,7 @@ export interface HandOverChoice {
   readonly nameLength: number | null;
   /** Points that fit into one file; null: no limit. */
   readonly pointsAFile: number | null;
-  /** "EPSG:32610", "local" for the plane of the project, null for longitude and latitude. */
+  /** "EPSG:32610", "utm" for the zone of the place, "local" for the plane of the project, null for longitude and latitude. */
   readonly system: string | null;
   /** Of the local plane, and of what a format counts by itself. */
   readonly unit: "m" | "ft" | "us-ft";

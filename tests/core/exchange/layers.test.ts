@@ -89,7 +89,7 @@ test("ids are unique over all layers together, and the same in a second plan", (
 test("a row is as long between its two ends as it says, by the geodesic", () => {
   for (const row of featuresOf("rows")) {
     const [from, to] = lineOf(row);
-    expect(Math.abs(geodesic(from, to).length_m - Number(valueOf("rows", row, "length_m")))).toBeLessThan(
+    expect(Math.abs(geodesic(from, to).length_m - Number(valueIn("rows", row, "length_m")))).toBeLessThan(
       0.0005 + plane_m,
     );
   }
@@ -103,7 +103,7 @@ test("vines and posts stand at their station from the start of their row, on its
       if (start === undefined || end === undefined) throw new Error("a vine without a row");
       const [from, back] = [geodesic(start, pointOf(feature)), geodesic(pointOf(feature), end)];
       const whole_m = geodesic(start, end).length_m;
-      expect(Math.abs(from.length_m - Number(valueOf(kind, feature, "station_m")))).toBeLessThan(0.0005 + plane_m);
+      expect(Math.abs(from.length_m - Number(valueIn(kind, feature, "station_m")))).toBeLessThan(0.0005 + plane_m);
       expect(Math.abs(from.length_m + back.length_m - whole_m)).toBeLessThan(plane_m);
     }
   }
@@ -125,7 +125,7 @@ test.each([
     // Away from the other end: all the way is the row and what is beyond.
     const all_m = geodesic(far, pointOf(feature)).length_m;
     expect(Math.abs(all_m - geodesic(far, near).length_m - beyond_m)).toBeLessThan(plane_m);
-    const station_m = Number(valueOf(kind, feature, "station_m"));
+    const station_m = Number(valueIn(kind, feature, "station_m"));
     const from_m = geodesic(start, pointOf(feature)).length_m;
     expect(Math.abs(station_m - (feature.parts.number === 1 ? -from_m : from_m))).toBeLessThan(0.0005 + plane_m);
   }
@@ -247,7 +247,7 @@ test("heights are those of the ground where it is known, and null where it is no
     [0, 0, 100],
     [60, 0, 103],
     [0, 60, 106],
-  ].map(([x = 0, y = 0, height_m = 0], i) => ({ key: `spot-${i}`, at: at([x, y]), height_m }));
+  ].map(([x = 0, y = 0, height_m = 0], i) => ({ key: `spot-${i}`, name: null, at: at([x, y]), height_m }));
   const hilly = createPlanner().plan(createProject({ spotHeights: spots }));
   const heightAt = (x: number, y: number) => (x + y <= 60 ? 100 + 0.05 * x + 0.1 * y : null);
   const posts = featuresOf("posts", jobOf(hilly, { heightAt }));
@@ -298,7 +298,7 @@ function featuresOf(kind: LayerKind, job: LayerJob = jobOf(plan)): readonly Laye
   return Array.from(layerOf[kind](job).features());
 }
 
-function valueOf(kind: LayerKind, feature: LayerFeature, column: string) {
+function valueIn(kind: LayerKind, feature: LayerFeature, column: string) {
   const layer: Layer = layerOf[kind](jobOf(plan));
   return feature.values[layer.columns.findIndex(({ name }) => name === column)];
 }

@@ -1,12 +1,16 @@
-import type { Format } from "../format.ts";
+import type { Format, HandOverJob, OutFile } from "../format.ts";
+import { planJson } from "../plan-json.ts";
+import { priceListJson } from "../price-list.ts";
 
-/** JSON. */
+const mediaType = "application/json";
+
+/** JSON: the whole plan by the schema of DEVELOPERS.md, and the price list to be filled in. */
 export const json: Format = {
   name: "json",
   title: "JSON",
   usedFor: "programs",
   extension: "json",
-  mediaType: "application/json",
+  mediaType,
   holds: ["plan", "prices"],
   choices: [],
   naming: { one: "{id}", several: "{id}" },
@@ -14,5 +18,16 @@ export const json: Format = {
   letters: "any",
   statesItself: true,
   places: "degrees",
-  write: () => ({ files: [], findings: [] }),
+  write: (job) => ({ files: filesOf(job), findings: [] }),
 };
+
+function filesOf({ plan, documents, lists }: HandOverJob): readonly OutFile[] {
+  return [
+    ...(documents.includes("plan") ? [fileOf("plan", () => `${JSON.stringify(planJson(plan), null, 2)}\n`)] : []),
+    ...(lists.some(({ kind }) => kind === "prices") ? [fileOf("prices", () => priceListJson(plan))] : []),
+  ];
+}
+
+function fileOf(stem: string, text: () => string): OutFile {
+  return { name: `${stem}.json`, mediaType, content: { kind: "chunks", chunks: () => [text()] } };
+}
