@@ -96,7 +96,47 @@ test("export as csv goes to standard output alone or to files together", async (
   });
   expect(code).toBe(0);
   expect(readFileSync(join(folder, "o/materials.csv"), "utf8")).toBe(alone.out);
-  expect(readFileSync(join(folder, "o/vines.csv"), "utf8")).toContain("\r\nvine-1-1,vine,1,1,1,");
+  expect(readFileSync(join(folder, "o/vines.csv"), "utf8")).toMatch(/\r\nvine-1-1,[\d.]+,[\d.]+,vine,1,1,1,/);
+});
+
+test("a text about the numbers goes beside the file, and to standard error where the file is piped on", async () => {
+  const folder = createFolder({ "a.geojson": createParcelText() });
+  const args = ["export", "a.geojson", "--of", "posts", "--as", "survey-csv", "--crs", "utm"];
+  const piped = await say(args, { folder });
+  expect(piped.out).toMatch(/^R1E01,\d+\.\d{4},\d+\.\d{4},,ENDPOST\r\n/);
+  expect(piped.notes).toContain("EPSG 32633");
+  const { notes } = await say([...args, "--out", "o"], { folder });
+  expect(notes).toContain("Wrote 2 files to o: posts.csv, posts-about.txt");
+  expect(readFileSync(join(folder, "o/posts.csv"), "utf8")).toBe(piped.out);
+  expect(readFileSync(join(folder, "o/posts-about.txt"), "utf8")).toContain("EPSG 32633");
+});
+
+test("only the rows that are chosen are exported, by a pattern of names; a row that is not there is an error", async () => {
+  const input = createParcelText();
+  const { out } = await say(["export", "-", "--of", "posts", "--rows", "2-3", "--names", "{row}/{number}"], { input });
+  const { features } = z
+    .object({ features: z.array(z.object({ properties: z.object({ name: z.string(), row: z.string() }) })) })
+    .parse(JSON.parse(out));
+  expect(new Set(features.map(({ properties }) => properties.row))).toEqual(new Set(["2", "3"]));
+  expect(features[0]?.properties.name).toBe("2/1");
+  const wrong = await say(["export", "-", "--rows", "2, 99"], { input });
+  expect([wrong.code, wrong.out]).toEqual([1, ""]);
+  expect(wrong.notes).toContain('error: No row is called "99".');
+});
+
+test("what a format has no place for is told, and the rest is exported all the same", async () => {
+  const input = createParcelText();
+  const { code, out, notes } = await say(["export", "-", "--of", "rows,materials", "--as", "gpx"], { input });
+  expect(code).toBe(0);
+  expect(out).toContain("<trk>");
+  expect(notes).toContain("has no place for materials");
+  const none = await say(["export", "-", "--of", "vines", "--as", "iso-task-data"], { input });
+  expect([none.code, none.out]).toEqual([1, ""]);
+});
+
+test("an archive goes to standard output byte by byte", async () => {
+  const { out } = await say(["export", "-", "--of", "rows", "--as", "kmz"], { input: createParcelText() });
+  expect(out.startsWith("PK\u0003\u0004")).toBe(true);
 });
 
 test("export of a file that cannot be read as a project says why and writes nothing", async () => {

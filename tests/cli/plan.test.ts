@@ -15,7 +15,10 @@ const plan = z.object({
 
 const delivered = [
   "coils.csv",
+  "fittings.geojson",
   "materials.csv",
+  "pipes.geojson",
+  "plan-about.txt",
   "plan.json",
   "posts.geojson",
   "route.geojson",
@@ -128,7 +131,7 @@ test("--out writes the files, each whole, and says so apart from the answer", as
   expect(code).toBe(0);
   expect(readdirSync(join(folder, "new/out")).sort()).toEqual(delivered);
   expect(JSON.parse(readFileSync(join(folder, "new/out/plan.json"), "utf8"))).toEqual(JSON.parse(out));
-  expect(notes).toContain("Wrote 9 files to new/out");
+  expect(notes).toContain("Wrote 12 files to new/out");
 });
 
 test("--out leaves the files of an earlier plan alone when the outline cannot be planned", async () => {
@@ -269,7 +272,7 @@ test("the stations of the trench are a table on their own", async () => {
     "csv",
   ]);
   expect(code).toBe(0);
-  expect(out).toMatch(/^branch,station_m,slopeStation_m,longitude,latitude,/);
+  expect(out).toMatch(/^name,longitude,latitude,role,branch,number,station_m,slopeStation_m,/);
   expect(out.split("\r\n").length).toBeGreaterThan(30);
   const lines = await say(["export", "samples/acre-with-notch/project.geojson", "--of", "route,rows"]);
   expect(lines.out).toContain('"role":"main-line"');

@@ -40,7 +40,13 @@ test.each([
   [["plan", "package.json", "--set", "rows.endGap"], "--set takes PATH=VALUE"],
   [["sweep", "package.json", "--step", "0"], "--step is a number of degrees"],
   [["export", "package.json", "--of", "wine"], "There is no export of wine"],
-  [["export", "package.json", "--of", "rows,materials", "--as", "csv"], "add --out DIR"],
+  [["export", "samples/acre-with-notch/project.geojson", "--of", "rows,materials", "--as", "csv"], "add --out DIR"],
+  [["export", "package.json", "package.json", "--as", "kml"], "Files of several plans do not fit into one stream"],
+  [["export", "package.json", "--as", "paper"], "There is no export as paper. There is geojson, kml,"],
+  [["export", "package.json", "--name-length", "short"], '--name-length is a whole number, not "short"'],
+  [["export", "package.json", "--points-a-file", "0"], '--points-a-file is a whole number, not "0"'],
+  [["export", "package.json", "--peg-beyond", "far"], "--peg-beyond is a length"],
+  [["export", "package.json", "--unit", "cubit"], '--unit is m, ft, us-ft, not "cubit"'],
 ])("%j is wrong usage: %s", async (args, words) => {
   const { code, out, notes } = await say(args);
   expect([code, out]).toEqual([2, ""]);

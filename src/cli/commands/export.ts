@@ -23,9 +23,9 @@ import { type Terminal, UsageError } from "../terminal.ts";
 export function exportCommand(args: Arguments, terminal: Terminal): Promise<number> {
   const planner = createPlanner();
   const out = args.value("out");
-  // One stream takes one file.
   const asked = choiceOf(args);
-  const choice = out === null ? { ...asked, together: true } : asked;
+  // One stream takes one file.
+  const choice = out === null && asked.as === "geojson" ? { ...asked, together: true } : asked;
   if (out === null) refuseSequence(choice, args.files.length > 1);
   return overInputs(args, terminal, async ({ project, findings, source, folder, units }) => {
     if (out === null) refuseSequence(choice, source !== null);
