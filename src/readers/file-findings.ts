@@ -56,6 +56,30 @@ export function lettersDiffer(name: string, stated: string, taken: string): Find
   );
 }
 
+/** More things than a person could choose from, and than fit into memory with what is read beside them. */
+export function tooManyThings(name: string, most: number): Finding {
+  return unplaced(
+    "readers/too-many-things",
+    "error",
+    say`${name} holds more than ${most} things.`,
+    say`So many may not fit into memory, and nobody can choose among them; nothing of it was taken.`,
+    say`Have only the ground around the parcel written to a file.`,
+  );
+}
+
+/** Things without a place that can be used. */
+export function thingsWithoutPlace(name: string, count: number, example: string): Finding {
+  return unplaced(
+    "readers/things-without-place",
+    "warning",
+    count === 1
+      ? say`1 thing in ${name} has no place and was left out: ${example}.`
+      : say`${count} things in ${name} have no place and were left out, such as ${example}.`,
+    say`Their coordinates are missing, no numbers, too few for a line or an outline, or not on the globe.`,
+    say`Look at them in the program that wrote the file.`,
+  );
+}
+
 /** A file with nothing in it that has a place. */
 export function nothingFound(name: string, title: string): Finding {
   return unplaced(

@@ -35,13 +35,14 @@ const tagEnd = /\s*(\/?)>/y;
 
 /**
  * Goes through an XML text from its beginning to its end, so that a long file need not be held as a tree: `isWhole` says of an element, by its
- * name and those around it, whether it comes as a whole; others come as they open and close. Nothing is looked up outside the text, and
+ * name and those around it, whether it comes as a whole; others come as they open and close. `place` follows how far it has come. Nothing is looked up outside the text, and
  * a text that defines entities of its own is not read at all: entities that stand for each other would fill any memory.
  * Source: W3C Extensible Markup Language (XML) 1.0, without its document types.
  */
 export function* xmlSteps(
   text: string,
   isWhole: (name: string, parents: readonly string[]) => boolean,
+  place: { at: number } = { at: 0 },
 ): Generator<XmlStep> {
   const parents: string[] = [];
   const growing: Growing[] = [];
@@ -49,6 +50,7 @@ export function* xmlSteps(
   let at = text.startsWith("\u{feff}") ? 1 : 0;
   const broken = (why: string): XmlStep => ({ kind: "broken", why });
   while (at < text.length) {
+    place.at = at;
     const next = text.indexOf("<", at);
     const end = next < 0 ? text.length : next;
     if (end > at) {

@@ -1,12 +1,20 @@
-import { failure } from "../../core/outcome.ts";
-import { brokenFile } from "../file-findings.ts";
 import type { Reader } from "../reading.ts";
+import { wholeBytes } from "../xml-file.ts";
+import { xmlLetters } from "../xml-letters.ts";
+import { kmlText } from "./kml/kml-text.ts";
 
-/** KML 2.2. */
+const title = "KML 2.2";
+
+/** KML 2.2 and what came before and after it. Findings: `readers/letters-differ`, and those of `kml-text.ts`. */
 export const kmlReader: Reader = {
-  title: "KML 2.2",
+  title,
   endings: ["kml"],
   most_bytes: 50e6,
-  begins: () => false,
-  read: async ({ name }) => failure([brokenFile(name, "KML 2.2", "it is not read yet")]),
+  begins: (head) => /<(\w+:)?kml[\s>]/.test(head),
+  read: async (file, answers, followed) => {
+    const letters = xmlLetters(await wholeBytes(file), file.name, title);
+    if (!letters.ok) return letters;
+    const read = await kmlText(letters.value, { name: file.name, title }, answers, followed);
+    return { ...read, findings: [...letters.findings, ...read.findings] };
+  },
 };
