@@ -90,3 +90,14 @@ export function withoutNumbers(name: string, count: number, example: string): Fi
     say`Look at them in the program that wrote the file.`,
   );
 }
+
+/** Guidance lines that have a place and a heading only. */
+export function linesWithoutEnd(name: string, count: number): Finding {
+  return unplaced(
+    "readers/lines-without-end",
+    "warning",
+    say`${count} guidance lines in ${name} have one place only; they came in as points.`,
+    say`A line from a place by a heading, or a circle around one, has no end that could be planted to.`,
+    say`Record the line with both its ends (A and B).`,
+  );
+}
