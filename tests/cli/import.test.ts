@@ -1,22 +1,11 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { createDrawing, type Place } from "../support/drawing-text.ts";
 import { createFile, projectIn } from "../support/project-files.ts";
 import { createFolder, say } from "./create-terminal.ts";
 
-type Place = readonly [x: number, y: number];
-
-/** A drawing of closed outlines and points, by layer; the places are invented, around the field of the test files. */
-function createDrawing(things: readonly (readonly [layer: string, places: readonly Place[]])[]): string {
-  const entities = things.flatMap(([layer, places]) => {
-    const [[x, y] = [0, 0]] = places;
-    if (places.length === 1) return ["0", "POINT", "8", layer, "10", x, "20", y];
-    const corners = places.flatMap(([east, north]) => ["10", east, "20", north]);
-    return ["0", "LWPOLYLINE", "8", layer, "90", places.length, "70", 1, ...corners];
-  });
-  return [0, "SECTION", 2, "ENTITIES", ...entities, 0, "ENDSEC", 0, "EOF"].map((line) => `${line}\n`).join("");
-}
-
+/* The places are invented, around the field of the test files. */
 const outline: readonly Place[] = [
   [-76.9, 42.6],
   [-76.8988, 42.6],

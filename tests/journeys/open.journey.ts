@@ -86,9 +86,9 @@ test("a bare polygon that is dropped on the first screen is planned with default
 test("a file that is no project is refused with a reason, and what was open stays as it was", async ({ page }) => {
   await openSample(page);
   const before = await result(page, "Rows");
-  await drop(page, "letter.txt", "Dear neighbour, the fence is down again.");
+  await drop(page, "letter.geojson", "Dear neighbour, the fence is down again.");
   const refusal = page.getByRole("alert");
-  await expect(refusal).toContainText("letter.txt was not opened.");
+  await expect(refusal).toContainText("letter.geojson was not opened.");
   await expect(refusal).toContainText("What was open stays open.");
   await picture(page, "refused");
   expect(await result(page, "Rows")).toBe(before);

@@ -5,12 +5,15 @@ interface SentencesProps {
 
 /** What there is to be told, a line each. */
 export function Sentences({ sentences, isRefused = false }: SentencesProps) {
-  if (sentences.length === 0) return null;
   return (
-    <ul class={isRefused ? "bring-in-told refused" : "bring-in-told"} role={isRefused ? "alert" : "status"}>
-      {sentences.map((sentence) => (
-        <li key={sentence}>{sentence}</li>
-      ))}
-    </ul>
+    <div role={isRefused ? "alert" : "status"}>
+      {sentences.length > 0 && (
+        <ul class={isRefused ? "bring-in-told refused" : "bring-in-told"}>
+          {sentences.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      )}
+    </div>
   );
 }
