@@ -1,0 +1,93 @@
+import { angleOf, type CellAngle } from "./angle-of.ts";
+import { countMark, type DecimalMark, markOf, noMarks, numberOf } from "./numbers.ts";
+import type { Pair } from "./place-heads.ts";
+import type { Cell, FileTable } from "./table.ts";
+import type { TableLayout } from "./table-layout.ts";
+
+/** What the numbers of the places of a table are like. */
+export interface TableNumbers {
+  /** Lines below the heads. */
+  readonly lines: number;
+  /** null: it cannot be told, see `example`. */
+  readonly mark: DecimalMark | null;
+  readonly example: string;
+  /** Largest without their signs; 0 when there are none. */
+  readonly east: number;
+  readonly north: number;
+  /** Most decimals that a number has: surveyed lengths have up to four, degrees five and more. */
+  readonly decimals: number;
+  /** Why the table goes no further; null when it comes to its end. */
+  readonly broken: string | null;
+}
+
+/** A part of going through a table, after which something else may be done. */
+export const linesAStep = 10_000;
+
+/** Goes through a table once, step by step, as far as `most` lines. */
+export function* tableNumbers(table: FileTable, layout: TableLayout, most: number): Generator<undefined, TableNumbers> {
+  const pairs = layout.place.kind === "pairs" ? layout.place.pairs : [];
+  const marks = noMarks();
+  const sizes = { ".": { east: 0, north: 0, decimals: 0 }, ",": { east: 0, north: 0, decimals: 0 } };
+  let lines = 0;
+  let broken: string | null = null;
+  for (const line of table.lines()) {
+    if (typeof line === "string") {
+      broken = line;
+      break;
+    }
+    if (line.line <= layout.headLine) continue;
+    lines++;
+    if (lines > most) break;
+    if (lines % linesAStep === 0) yield undefined;
+    if (layout.place.kind === "wkt") {
+      const [, x = "", y = ""] = firstPosition.exec(String(line.cells[layout.place.column] ?? "")) ?? [];
+      measure(sizes["."], x, y, ".");
+    }
+    for (const pair of pairs) {
+      for (const column of columnsOf(pair)) countMark(marks, line.cells[column] ?? "");
+      for (const mark of [".", ","] as const) {
+        measure(sizes[mark], line.cells[pair.east] ?? "", line.cells[pair.north] ?? "", mark);
+      }
+    }
+  }
+  const mark = markOf(marks, table.delimiter);
+  const isMixed = marks.point > 0 && marks.comma > 0;
+  return { lines, mark, example: isMixed ? "" : marks.example, ...sizes[mark ?? "."], broken };
+}
+
+interface Sizes {
+  east: number;
+  north: number;
+  decimals: number;
+}
+
+function measure(sizes: Sizes, east: Cell, north: Cell, mark: DecimalMark): void {
+  const [x, y] = [coordinateOf(east, mark)?.degrees, coordinateOf(north, mark)?.degrees];
+  if (x === undefined || y === undefined) return;
+  sizes.east = Math.max(sizes.east, Math.abs(x));
+  sizes.north = Math.max(sizes.north, Math.abs(y));
+  sizes.decimals = Math.max(sizes.decimals, decimalsOf(east), decimalsOf(north));
+}
+
+const firstPosition = /([-+\d.eE]+)\s+([-+\d.eE]+)/;
+
+/** A coordinate as a number, or as degrees, minutes and seconds; null when it is neither. */
+export function coordinateOf(cell: Cell, mark: DecimalMark): CellAngle | null {
+  const number = numberOf(cell, mark);
+  if (number !== null) return { degrees: number, is: null };
+  return typeof cell === "string" && cell !== "" ? angleOf(cell) : null;
+}
+
+function columnsOf({ east, north, height }: Pair): readonly number[] {
+  return height === null ? [east, north] : [east, north, height.column];
+}
+
+/** An angle in minutes and seconds is no length. */
+const fineAngle = 9;
+
+/** Decimals as written; degrees, minutes and seconds count as many. */
+function decimalsOf(cell: Cell): number {
+  const text = String(cell);
+  if (!/^[-+]?[\d.,]+$/.test(text)) return fineAngle;
+  return /[.,](\d*)$/.exec(text)?.[1]?.length ?? 0;
+}
