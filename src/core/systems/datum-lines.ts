@@ -83,5 +83,4 @@ TGD2005|5886 5885|TGD2005|Tonga_Geodetic_Datum_2005|||
 CGRS93|6311 6310|CGRS_1993|Cyprus_Geodetic_Reference_System_1993||+ellps=WGS84 +towgs84=8.846,-4.394,-1.122,-0.00237,-0.146528,0.130428,0.783926|1.0
 SRB_ETRS89|8685 8684||Serbian_Spatial_Reference_System_2000|||
 KOSOVAREF01|9140 9139||Kosovo_Reference_System_2001|||
-OSNI 1952|4188|OSNI_1952|||+ellps=airy +towgs84=482.5,-130.6,564.6,-1.042,-0.214,-0.631,8.15|1.0
 `;

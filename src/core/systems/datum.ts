@@ -60,11 +60,11 @@ export function datumSpelled(name: string): Datum | null {
   );
 }
 
-/** Letters and digits alone, without what ESRI puts before and the register behind. */
+/** Letters, digits and + alone (CH1903 is not CH1903+), without what ESRI puts before and the register behind. */
 export function bareName(name: string): string {
   return name
     .replace(/^(D|GCS)_/, "")
     .replace(/ ensemble$/, "")
     .toLowerCase()
-    .replace(/[^a-z0-9]/g, "");
+    .replace(/[^a-z0-9+]/g, "");
 }

@@ -14,7 +14,6 @@ const ellipsoids: readonly Ellipsoid[] = [
   { word: "intl", esri: "International_1924", a_m: 6_378_388, inverseFlattening: 297 },
   { word: "clrk66", esri: "Clarke_1866", a_m: 6_378_206.4, inverseFlattening: 294.978698213898 },
   { word: "krass", esri: "Krasovsky_1940", a_m: 6_378_245, inverseFlattening: 298.3 },
-  { word: "airy", esri: "Airy_1830", a_m: 6_377_563.396, inverseFlattening: 299.3249646 },
   { word: "aust_SA", esri: "Australian", a_m: 6_378_160, inverseFlattening: 298.25 },
   { word: "clrk80ign", esri: "Clarke_1880_IGN", a_m: 6_378_249.2, inverseFlattening: 293.466021293627 },
 ];

@@ -35,7 +35,10 @@ export function esriProjection(words: Words): EsriProjection | null {
     }
     case "tmerc":
     case "etmerc":
-      return { name: "Transverse_Mercator", numbers: [meridian, scaled, origin] };
+      return {
+        name: words.get("axis") === "wsu" ? "Transverse_Mercator_South_Orientated" : "Transverse_Mercator",
+        numbers: [meridian, scaled, origin],
+      };
     case "lcc":
       return words.has("lat_2")
         ? { name: "Lambert_Conformal_Conic", numbers: [meridian, ...parallels, ...unlessOne(scale), origin] }
@@ -46,6 +49,8 @@ export function esriProjection(words: Words): EsriProjection | null {
       return { name: "Lambert_Azimuthal_Equal_Area", numbers: [meridian, origin] };
     case "sterea":
       return { name: "Double_Stereographic", numbers: [meridian, scaled, origin] };
+    case "poly":
+      return { name: "Polyconic", numbers: [meridian, origin] };
     case "cass":
       return { name: "Cassini", numbers: [meridian, ["Scale_Factor", 1], origin] };
     case "somerc":

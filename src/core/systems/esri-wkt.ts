@@ -11,7 +11,7 @@ import { numberOf, type Words, wordsOf } from "./words.ts";
 
 /**
  * A system as well-known text of the form that stands beside shapefiles (.prj, "WKT 1" in ESRI's spelling). Null where that form cannot
- * tell it: the local plane, axes to the west or south, and a datum whose shift has no name.
+ * tell it: the local plane, and a datum whose shift has no name.
  */
 export function esriWkt(system: CoordinateSystem): string | null {
   if (system.kind === "local") return null;
@@ -19,7 +19,8 @@ export function esriWkt(system: CoordinateSystem): string | null {
   const geographic = geographicWkt(system, words);
   if (geographic === null || system.kind === "geographic") return geographic;
   const projection = esriProjection(words);
-  if (projection === null || (words.get("axis") ?? "enu") !== "enu" || system.unit === "deg") return null;
+  if (projection === null || system.unit === "deg") return null;
+  if (words.has("axis") && !projection.name.endsWith("South_Orientated")) return null;
   const unit_m = unitLength_m[system.unit];
   const isUtm = words.get("proj") === "utm";
   const east = numberOf(words, ["x_0"], isUtm ? 500_000 : 0);

@@ -8,7 +8,7 @@ export interface KnownSystem {
 }
 
 import { type Datum, datums } from "./datum.ts";
-import { isSameDefinition } from "./same-definition.ts";
+import { isSameSaid, type Said, saidBy } from "./same-definition.ts";
 import { systemLines } from "./system-lines.ts";
 import { unitLength_m } from "./unit-length.ts";
 
@@ -42,12 +42,16 @@ function systemOfLine(line: string, datum: Datum): KnownSystem {
 
 function projectionOf(projection: string, unit: string, { words }: Datum): string {
   const around = projection.includes("nadgrids") ? "" : ` ${words}`;
+  return `${planeOf(projection, unit)}${around} +no_defs`;
+}
+
+function planeOf(projection: string, unit: string): string {
   const unit_m = unit === "us-ft" || unit === "ft" ? unitLength_m[unit] : 1;
   const inMetres = projection.replace(
     /([xy]_0)=(\S+)/g,
     (_, axis: string, own: string) => `${axis}=${Number(own) * unit_m}`,
   );
-  return `+proj=${inMetres.replaceAll(" ", " +")} +units=${unit}${around} +no_defs`;
+  return `+proj=${inMetres.replaceAll(" ", " +")} +units=${unit}`;
 }
 
 /** "UTM zone 10N" as it is spoken. */
@@ -58,18 +62,43 @@ function inWords(name: string): string {
   );
 }
 
-/** The code of the system that has this definition on a datum of this name; null when none of ours has. */
-export function codeLike(definition: string, datumName: string | null): number | null {
+/** A line of the list taken apart, to be held against definitions. */
+interface ListedPlane {
+  readonly unit: string;
+  readonly said: Said;
+  readonly codes: ReadonlyMap<string, number>;
+  /** "(N-E)" and the like: a second code for the same numbers. */
+  readonly isSecond: boolean;
+}
+
+let listed: readonly ListedPlane[] | null = null;
+
+function listedPlanes(): readonly ListedPlane[] {
+  listed ??= systemLines
+    .trim()
+    .split("\n")
+    .map((line) => {
+      const [name = "", unit = "", projection = "", codes = ""] = line.split("|");
+      const pairs = codes.split(" ").map((each) => each.split(":"));
+      return {
+        unit,
+        said: saidBy(planeOf(projection, unit)),
+        codes: new Map(pairs.map(([index = "", code = ""]) => [index, Number(code)])),
+        isSecond: name.includes("("),
+      };
+    });
+  return listed;
+}
+
+/** The code of the system that has this plane (without the words of its datum) on a datum of this name; null when none of ours has. */
+export function codeLike(plane: string, datumName: string | null): number | null {
   const index = datums().findIndex(({ name }) => name === datumName);
-  const datum = datums()[index];
-  if (datum === undefined) return null;
-  if (/\+proj=longlat\b/.test(definition)) return datum.codes[0] ?? null;
-  const unit = /\+units=(\S+)/.exec(definition)?.[1] ?? "m";
-  for (const line of systemLines.split("\n")) {
-    const [, counted = "", projection = "", codes = ""] = line.split("|");
-    const code = new RegExp(`(?:^| )${index}:(\\d+)`).exec(codes)?.[1];
-    if (code === undefined || counted !== unit) continue;
-    if (isSameDefinition(projectionOf(projection, unit, datum), definition)) return Number(code);
-  }
-  return null;
+  if (index < 0) return null;
+  if (/\+proj=longlat\b/.test(plane)) return datums()[index]?.codes[0] ?? null;
+  const unit = /\+units=(\S+)/.exec(plane)?.[1] ?? "m";
+  const said = saidBy(plane);
+  const same = listedPlanes().filter(
+    (each) => each.unit === unit && each.codes.has(String(index)) && isSameSaid(each.said, said),
+  );
+  return (same.find(({ isSecond }) => !isSecond) ?? same[0])?.codes.get(String(index)) ?? null;
 }

@@ -64,7 +64,9 @@ function named(list: readonly (readonly [string, string])[], name: string): stri
 export function projectionOfWkt(node: WktNode, unit_m: number, degree: number): ProjectionRead {
   const conversion = child(node, ["CONVERSION", "DERIVINGCONVERSION"]) ?? node;
   const method = child(conversion, ["PROJECTION", "METHOD", "PROJECTIONMETHOD"])?.values[0] ?? "";
-  const proj = named(methods, method);
+  // GDAL has no word of version 1 for the plane of web maps, and says it beside.
+  const isWeb = child(node, ["EXTENSION"])?.values[1]?.includes("+nadgrids=@null") ?? false;
+  const proj = isWeb ? "webmerc" : named(methods, method);
   if (proj === null)
     return {
       ok: false,
@@ -95,7 +97,10 @@ function wordsOfProjection(proj: string, numbers: ReadonlyMap<string, number>): 
   const word = (name: string, given = name) => (numbers.has(given) ? ` +${name}=${at(given)}` : "");
   switch (proj) {
     case "webmerc":
-      return { ok: true, words: "+proj=merc +a=6378137 +b=6378137 +lat_ts=0 +lon_0=0 +x_0=0 +y_0=0 +k=1" };
+      return {
+        ok: true,
+        words: "+proj=merc +a=6378137 +b=6378137 +lat_ts=0 +lon_0=0 +x_0=0 +y_0=0 +k=1 +nadgrids=@null",
+      };
     case "merc":
       return {
         ok: true,

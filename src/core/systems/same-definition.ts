@@ -1,4 +1,4 @@
-import { type Words, wordsOf } from "./words.ts";
+import { wordsOf } from "./words.ts";
 
 /** Words that say nothing of where places lie. */
 const silent: ReadonlySet<string> = new Set(["no_defs", "type", "wktext", "units"]);
@@ -10,13 +10,16 @@ const usual: ReadonlyMap<string, number | string> = new Map<string, number | str
   ["y_0", 0],
   ["lat_0", 0],
   ["lon_0", 0],
+  ["lat_ts", 0],
 ]);
 /** A part in a hundred million million of a degree or a metre is the rounding of a file. */
 const nearly = 1e-9;
 
+/** What a definition says, to be held against others. */
+export type Said = ReadonlyMap<string, number | string>;
+
 /** Whether two definitions in the words of proj4 give the same numbers: texts alike, numbers alike but for their rounding. */
-export function isSameDefinition(one: string, other: string): boolean {
-  const [left, right] = [numbersOf(wordsOf(one)), numbersOf(wordsOf(other))];
+export function isSameSaid(left: Said, right: Said): boolean {
   for (const name of new Set([...left.keys(), ...right.keys()])) {
     const [a, b] = [left.get(name) ?? usual.get(name), right.get(name) ?? usual.get(name)];
     if (a === b) continue;
@@ -26,13 +29,15 @@ export function isSameDefinition(one: string, other: string): boolean {
   return true;
 }
 
-/** UTM written out, and one spelling of each word, so that definitions can be held against each other. */
-function numbersOf(words: Words): ReadonlyMap<string, number | string> {
+/** The words of a definition as numbers where they are some, UTM written out, and one spelling of each. */
+export function saidBy(definition: string): Said {
+  const words = wordsOf(definition);
   const found = new Map<string, number | string>();
   for (const [name, text] of words) {
     if (silent.has(name)) continue;
     const value = Number(text);
-    found.set(spelled(name), text !== "" && Number.isFinite(value) ? value : plain(text));
+    const number = name === "alpha" || name === "gamma" ? (value + 360) % 360 : value;
+    found.set(spelled(name), text !== "" && Number.isFinite(value) ? number : plain(text));
   }
   if (found.get("datum") === "WGS84") {
     found.delete("datum");

@@ -840,7 +840,6 @@ RMTCRS St Mary|ft|tmerc lat_0=48.5 lon_0=-112.5 k=1.00016 x_0=492125.9843|0:7119
 Jersey Transverse Mercator|m|tmerc lat_0=49.225 lon_0=-2.135 k=0.9999999 x_0=40000 y_0=70000|5:3109
 Guernsey Grid|m|tmerc lat_0=49.5 lon_0=-2.41666666666667 k=0.999997 x_0=47000 y_0=50000|5:3108
 Irish Transverse Mercator|m|tmerc lat_0=53.5 lon_0=-8 k=0.99982 x_0=600000 y_0=750000|54:2157
-Irish National Grid|m|tmerc lat_0=53.5 lon_0=-8 x_0=200000 y_0=250000|81:29901
 Alaska zone 2|m|tmerc lat_0=54 lon_0=-142 k=0.9999 x_0=500000|2:3469 0:6395 1:26932
 Alaska zone 3|m|tmerc lat_0=54 lon_0=-146 k=0.9999 x_0=500000|2:3470 0:6396 1:26933
 Alaska zone 4|m|tmerc lat_0=54 lon_0=-150 k=0.9999 x_0=500000|2:3471 0:6397 1:26934

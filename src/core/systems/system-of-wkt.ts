@@ -6,7 +6,7 @@ import { badSystem, gridSystem } from "./findings.ts";
 import { gridDatumNamed } from "./grid-datums.ts";
 import { codeLike, definitionOf } from "./known-systems.ts";
 import { projectionOfWkt } from "./projection-of-wkt.ts";
-import { isSameDefinition } from "./same-definition.ts";
+import { isSameSaid, saidBy } from "./same-definition.ts";
 import { unitLength_m } from "./unit-length.ts";
 import { child, type WktNode, wktTree } from "./wkt-node.ts";
 
@@ -39,9 +39,9 @@ export function systemOfWkt(wkt: string): Outcome<CoordinateSystem> {
   const plane = node === geographic ? { ok: true as const, value: "+proj=longlat" } : planeOf(node);
   if (!plane.ok) return failure([badSystem(name, plane.why)]);
   // The sphere of web maps has no datum of its own: proj4 would shift it.
-  const around = plane.value.includes("+a=") ? "+nadgrids=@null" : datum.value.words;
-  const definition = `${plane.value} ${around} +no_defs`;
-  const code = codeLike(definition, datum.value.name);
+  const isSphere = plane.value.includes("+nadgrids=@null");
+  const definition = `${plane.value}${isSphere ? "" : ` ${datum.value.words}`} +no_defs`;
+  const code = codeLike(plane.value, datum.value.name);
   const stated = codeOf(node);
   const own = stated === null ? null : definitionOf(stated);
   if (own !== null && stated !== null && !isSameSystem(own.definition, definition)) {
@@ -118,7 +118,7 @@ function planeOf(node: WktNode): Read<string> {
   const isTurned = node.nodes.some(
     ({ keyword, values }) => keyword === "AXIS" && /^(south|west)$/i.test(values[1] ?? ""),
   );
-  if (isTurned !== projection.words.includes("+axis=wsu")) {
+  if (isTurned && !projection.words.includes("+axis=wsu")) {
     return { ok: false, why: "its axes do not point east and north" };
   }
   return { ok: true, value: `${projection.words} +units=${unit.value}` };
@@ -153,5 +153,5 @@ function codeOf(node: WktNode): number | null {
 
 function isSameSystem(one: string, other: string): boolean {
   const [left, right] = [one, other].map((text) => /\+units=(\S+)/.exec(text)?.[1] ?? "m");
-  return left === right && isSameDefinition(one, other);
+  return left === right && isSameSaid(saidBy(one), saidBy(other));
 }
