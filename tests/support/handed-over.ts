@@ -1,4 +1,5 @@
-import { type HandOverChoice, usualChoice } from "../../src/core/exchange/choice.ts";
+import type { FeatureCollection } from "geojson";
+import { type HandOverChoice, type Thing, usualChoice } from "../../src/core/exchange/choice.ts";
 import type { Chunk } from "../../src/core/exchange/format.ts";
 import { type HandOver, handOver } from "../../src/core/exchange/hand-over.ts";
 import type { Plan } from "../../src/core/plan.ts";
@@ -24,6 +25,21 @@ export function bytesOf({ files }: Pick<HandOver, "files">): Readonly<Record<str
 export function textsOf(handed: HandOver): Readonly<Record<string, string>> {
   const decoder = new TextDecoder();
   return Object.fromEntries(Object.entries(bytesOf(handed)).map(([name, bytes]) => [name, decoder.decode(bytes)]));
+}
+
+/** Kinds of things of a plan as one GeoJSON collection, read back from its text. */
+export function collectionOf(plan: Plan, of: readonly Thing[]): FeatureCollection {
+  const [text = ""] = Object.values(textsOf(handedOver(plan, { as: "geojson", of, together: true })));
+  return JSON.parse(text);
+}
+
+/** The lines of cells of a CSV table without quotes, the heads first. */
+export function cellsOf(plan: Plan, of: Thing): readonly (readonly string[])[] {
+  const text = textsOf(handedOver(plan, { as: "csv", of: [of] }))[`${of}.csv`] ?? "";
+  return text
+    .trimEnd()
+    .split("\r\n")
+    .map((line) => line.split(","));
 }
 
 function joined(chunks: Iterable<Chunk>): Uint8Array {

@@ -64,6 +64,7 @@ export function* handingOver(
     rows: rows.value,
     pegBeyond_m: choice.pegBeyond_m,
     baseline: baseline.value,
+    hasHeights: choice.heights,
     heightAt,
   };
   const fits = [...new Set(choice.of)].filter((thing) => format.holds.includes(thing));

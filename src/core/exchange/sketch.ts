@@ -4,8 +4,3 @@ import type { Plan } from "../plan.ts";
 export function isSketch({ project }: Plan): boolean {
   return project.parcels.some(({ outline }) => outline === "walked");
 }
-
-/** What features of a sketch have among their properties; nothing for others. */
-export function sketchProperty(plan: Plan): { readonly sketch?: true } {
-  return isSketch(plan) ? { sketch: true } : {};
-}

@@ -7,8 +7,7 @@ import { text, type UnitSystem } from "../units.ts";
 import { known } from "./known.ts";
 import { placed } from "./positions.ts";
 import { position } from "./rounding.ts";
-import { teeOf } from "./route-geojson.ts";
-import { branchPlaces, stationAt } from "./trench-places.ts";
+import { branchPlaces, stationAt, teeOf } from "./trench-places.ts";
 
 type Place = readonly [lon: number, lat: number];
 

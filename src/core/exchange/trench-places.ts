@@ -83,3 +83,8 @@ function branchLength_m({ points }: Pick<Branch, "points">, xy: Float64Array): n
 export function stationAt(plan: Plan, { xy }: Pick<TrenchStation, "xy">): LonLat {
   return placed(plan, planePoint(xy[0], xy[1]));
 }
+
+/** The row that has its tee at a station, or null. */
+export function teeOf(marks: readonly TrenchMark[]): string | null {
+  return marks.flatMap((mark) => (mark.kind === "tee" ? [mark.row] : []))[0] ?? null;
+}

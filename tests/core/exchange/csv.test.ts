@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
-import { csv, listCsv, postsCsv, rowsCsv, stakesCsv, vinesCsv } from "../../../src/core/exchange/csv.ts";
+import { csv, listCsv } from "../../../src/core/exchange/csv.ts";
 import { coilsList } from "../../../src/core/exchange/lists/coils-list.ts";
 import { materialsList } from "../../../src/core/exchange/lists/materials-list.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import { createBlock, createProject } from "../../support/create-project.ts";
+import { cellsOf } from "../../support/handed-over.ts";
 
 const plan = createPlanner().plan(createProject());
 const rows = plan.rows?.rows ?? [];
@@ -30,15 +31,15 @@ test("a variety that looks like a formula is harmless in the list of materials",
 });
 
 test("the row table has a line a row, with both ends and the wire by purpose", () => {
-  const [head = "", ...lines] = rowsCsv(plan).trimEnd().split("\r\n");
-  expect(head).toBe(
-    "row,block,length_m,groundLength_m,startLongitude,startLatitude,endLongitude,endLatitude,waterEnd,vines,linePosts,dripWire_m,fruitingWire_m,lateral_m,emitters",
+  const [head = [], ...lines] = cellsOf(plan, "rows");
+  expect(head.join(",")).toBe(
+    "name,startLongitude,startLatitude,endLongitude,endLatitude,role,block,row,length_m,groundLength_m,waterEnd,vines,linePosts,lateral_m,emitters,dripWire_m,fruitingWire_m",
   );
   expect(lines).toHaveLength(rows.length);
-  const cells = lines[0]?.split(",") ?? [];
-  expect(cells).toHaveLength(head.split(",").length);
-  expect(Number(cells[2])).toBeCloseTo(rows[0]?.length_m ?? 0, 3);
-  expect(Number(cells[9])).toBe(rows[0]?.vines);
+  const cells = lines[0] ?? [];
+  expect(cells).toHaveLength(head.length);
+  expect(Number(cells[head.indexOf("length_m")])).toBeCloseTo(rows[0]?.length_m ?? 0, 3);
+  expect(Number(cells[head.indexOf("vines")])).toBe(rows[0]?.vines);
 });
 
 test("materials say what to buy in the project's units", () => {
@@ -67,10 +68,10 @@ test("cuts add up to what is taken off every coil, in the order of work", () => 
 });
 
 test("vines, posts and stakes have a line each under the same heads", () => {
-  const count = (text: string) => text.trimEnd().split("\r\n").length - 1;
   const vines = rows.reduce((sum, row) => sum + row.vines, 0);
   const posts = rows.reduce((sum, row) => sum + row.linePosts + 2, 0);
-  expect([vinesCsv(plan), stakesCsv(plan), postsCsv(plan)].map(count)).toEqual([vines, vines, posts]);
-  const heads = [vinesCsv(plan), stakesCsv(plan), postsCsv(plan)].map((text) => text.split("\r\n")[0]);
-  expect(new Set(heads)).toEqual(new Set(["name,kind,block,row,number,station_m,longitude,latitude"]));
+  const tables = (["vines", "stakes", "posts"] as const).map((of) => cellsOf(plan, of));
+  expect(tables.map(({ length }) => length - 1)).toEqual([vines, vines, posts]);
+  const heads = tables.map(([head = []]) => head.join(","));
+  expect(new Set(heads)).toEqual(new Set(["name,longitude,latitude,role,block,row,number,station_m"]));
 });

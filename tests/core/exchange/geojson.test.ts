@@ -1,15 +1,9 @@
 import { expect, test } from "vitest";
-import {
-  geoJsonText,
-  postsGeoJson,
-  rowsGeoJson,
-  stakesGeoJson,
-  vinesGeoJson,
-} from "../../../src/core/exchange/geojson.ts";
 import { lonLat, planePoint } from "../../../src/core/plane/coordinate.ts";
 import { createFrame } from "../../../src/core/plane/frame.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import { createBlock, createParcel, createProject, rectangle } from "../../support/create-project.ts";
+import { collectionOf, handedOver, textsOf } from "../../support/handed-over.ts";
 
 /** 8 decimals of a degree, half of the last one, in metres along a meridian. */
 const roundTrip_m = 0.002;
@@ -19,7 +13,7 @@ const plan = createPlanner().plan(project);
 const rows = plan.rows?.rows ?? [];
 
 test("every row is a line from its start to its end that comes back within 2 mm", () => {
-  const { features } = rowsGeoJson(plan);
+  const { features } = collectionOf(plan, ["rows"]);
   expect(features).toHaveLength(rows.length);
   expect(rows.length).toBeGreaterThan(10);
   for (const [index, feature] of features.entries()) {
@@ -37,19 +31,19 @@ test("every row is a line from its start to its end that comes back within 2 mm"
 });
 
 test("every vine is a point with its row, its number in the row and its station", () => {
-  const { features } = vinesGeoJson(plan);
+  const { features } = collectionOf(plan, ["vines"]);
   const first = rows[0];
   if (first === undefined) throw new Error("no row");
   expect(features).toHaveLength(rows.reduce((sum, row) => sum + row.vines, 0));
   expect(features[0]?.properties).toMatchObject({ role: "vine", row: first.id, number: 1 });
   expect(features[first.vines]?.properties).toMatchObject({ row: rows[1]?.id, number: 1 });
-  expect(stakesGeoJson(plan).features).toHaveLength(features.length);
+  expect(collectionOf(plan, ["stakes"]).features).toHaveLength(features.length);
 });
 
 test("posts stand in order from end post to end post", () => {
   const first = rows[0];
   if (first === undefined) throw new Error("no row");
-  const posts = postsGeoJson(plan).features.filter((feature) => feature.properties?.row === first.id);
+  const posts = collectionOf(plan, ["posts"]).features.filter((feature) => feature.properties?.row === first.id);
   expect(posts.map((post) => post.properties?.role)).toEqual([
     "end-post",
     ...Array.from({ length: first.linePosts }, () => "line-post"),
@@ -61,10 +55,10 @@ test("posts stand in order from end post to end post", () => {
 
 test("ids are unique within each collection and the same in a second plan", () => {
   const again = createPlanner().plan(project);
-  for (const collection of [rowsGeoJson, vinesGeoJson, postsGeoJson, stakesGeoJson]) {
-    const ids = collection(plan).features.map((feature) => feature.id);
+  for (const kind of ["rows", "vines", "posts", "stakes"] as const) {
+    const ids = collectionOf(plan, [kind]).features.map((feature) => feature.id);
     expect(new Set(ids).size).toBe(ids.length);
-    expect(collection(again).features.map((feature) => feature.id)).toEqual(ids);
+    expect(collectionOf(again, [kind]).features.map((feature) => feature.id)).toEqual(ids);
   }
 });
 
@@ -78,22 +72,18 @@ test("a project of several blocks names the block and the row's number apart", (
     blocks: [createBlock({}, { id: "west" }), createBlock({}, { id: "east" })],
     blockAreas: [half("west", 0), half("east", 30)],
   });
-  const [feature] = rowsGeoJson(createPlanner().plan(twins)).features.filter(
+  const [feature] = collectionOf(createPlanner().plan(twins), ["rows"]).features.filter(
     (each) => each.properties?.block === "east",
   );
   expect(feature?.properties?.row).toBe("1");
   expect(feature?.id).toBe("row-east-1");
 });
 
-test("a plan without rows gives an empty collection", () => {
+test("a plan without rows gives an empty collection, and says why it is empty", () => {
   const nothing = createPlanner().plan(createProject({ parcels: [] }));
-  expect(geoJsonText(rowsGeoJson(nothing))).toBe('{"type":"FeatureCollection","features":[]}\n');
-});
-
-test("the text has one feature a line and reads back as the same collection", () => {
-  const text = geoJsonText(rowsGeoJson(plan));
-  expect(text.trimEnd().split("\n")).toHaveLength(rows.length + 2);
-  expect(JSON.parse(text)).toEqual(rowsGeoJson(plan));
+  const handed = handedOver(nothing, { of: ["rows"] });
+  expect(textsOf(handed)["rows.geojson"]).toBe('{"type":"FeatureCollection","features":[]}\n');
+  expect(handed.findings.map(({ code }) => code)).toEqual(["exchange/nothing-of-kind"]);
 });
 
 test("a row over the antimeridian is cut there into two lines that meet", () => {
@@ -106,7 +96,7 @@ test("a row over the antimeridian is cut there into two lines that meet", () => 
     parcels: [parcel],
     blocks: [createBlock({ bearing: { kind: "given", bearing_deg: 90 } })],
   });
-  const { features } = rowsGeoJson(createPlanner().plan(across));
+  const { features } = collectionOf(createPlanner().plan(across), ["rows"]);
   expect(features.length).toBeGreaterThan(5);
   for (const { geometry } of features) {
     if (geometry.type !== "MultiLineString") throw new Error("not cut");

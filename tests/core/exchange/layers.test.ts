@@ -289,6 +289,7 @@ function jobOf(of: Plan, change: Partial<LayerJob> = {}): LayerJob {
     rows: null,
     pegBeyond_m: usualChoice.pegBeyond_m,
     baseline: null,
+    hasHeights: true,
     heightAt: () => null,
     ...change,
   };

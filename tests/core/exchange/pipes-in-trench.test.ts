@@ -1,12 +1,10 @@
 import { isFeatureCollection } from "geojson-validation";
 import { expect, test } from "vitest";
 import type { PipeLine } from "../../../src/core/drip/watering.ts";
-import { geoJsonText } from "../../../src/core/exchange/geojson.ts";
-import { routeGeoJson } from "../../../src/core/exchange/route-geojson.ts";
-import { stationsCsv } from "../../../src/core/exchange/stations-csv.ts";
 import { trenchJson } from "../../../src/core/exchange/trench-json.ts";
 import { trenchProfileSvg } from "../../../src/core/sheets/trench-profile-svg.ts";
 import { createTrenchPlan } from "../../support/create-trench-plan.ts";
+import { cellsOf, collectionOf } from "../../support/handed-over.ts";
 
 const wide = { size: "pvc-pn10-63mm", outside_mm: 63, inside_mm: 57, stick_m: 6, joint: "solvent" } as const;
 const narrow = { size: "pvc-pn10-32mm", outside_mm: 32, inside_mm: 28.4, stick_m: 6, joint: "solvent" } as const;
@@ -40,8 +38,8 @@ test("the plan as JSON has every pipe and what lies side by side from station to
 });
 
 test("as GeoJSON every pipe is a line of its own between its stations, side by side on one way", () => {
-  const collection = routeGeoJson(plan);
-  expect(isFeatureCollection(JSON.parse(geoJsonText(collection)), true)).toEqual([]);
+  const collection = collectionOf(plan, ["route", "pipes", "fittings"]);
+  expect(isFeatureCollection(collection, true)).toEqual([]);
   const ids = collection.features.map(({ id }) => id);
   expect(new Set(ids).size).toBe(ids.length);
   const drawn = collection.features.filter(({ properties }) => properties?.role === "pipe");
@@ -60,10 +58,10 @@ test("as GeoJSON every pipe is a line of its own between its stations, side by s
 });
 
 test("the table for the person who digs names the sizes from every station on", () => {
-  const lines = stationsCsv(plan).trimEnd().split("\r\n");
-  expect(lines[0]?.endsWith(",pipes")).toBe(true);
-  expect(lines[1]?.endsWith(`,${wide.size}`)).toBe(true);
-  expect(lines.some((line) => line.endsWith(`,${wide.size} + ${narrow.size}`))).toBe(true);
+  const [head, ...lines] = cellsOf(plan, "stations").map((cells) => cells.at(-1));
+  expect(head).toBe("pipes");
+  expect(lines[0]).toBe(wide.size);
+  expect(lines).toContain(`${wide.size} + ${narrow.size}`);
 });
 
 test("the profile says what is laid, and where the sets' valves stand", () => {
@@ -74,7 +72,7 @@ test("the profile says what is laid, and where the sets' valves stand", () => {
 });
 
 test("where no sizes are chosen none of this is told", () => {
-  expect(routeGeoJson(bare).features.some(({ properties }) => properties?.role === "pipe")).toBe(false);
-  expect(stationsCsv(bare)).not.toMatch(/pipes/);
+  expect(collectionOf(bare, ["pipes"]).features).toEqual([]);
+  expect(cellsOf(bare, "stations")[0]).not.toContain("pipes");
   expect(trenchProfileSvg(bare, null, { units: "metric" })).not.toMatch(/Laid from the|data-mark="pipes"/);
 });

@@ -1,17 +1,14 @@
 import type { Position } from "geojson";
 import { isFeatureCollection } from "geojson-validation";
 import { expect, test } from "vitest";
-import { geoJsonText } from "../../../src/core/exchange/geojson.ts";
-import { lineGeometry } from "../../../src/core/exchange/line-geometry.ts";
 import { emptyPlanJson, planJson } from "../../../src/core/exchange/plan-json.ts";
-import { routeGeoJson, stationsGeoJson } from "../../../src/core/exchange/route-geojson.ts";
-import { stationsCsv } from "../../../src/core/exchange/stations-csv.ts";
 import { mainlineJson, trenchJson } from "../../../src/core/exchange/trench-json.ts";
 import type { Plan } from "../../../src/core/plan.ts";
 import { lonLat } from "../../../src/core/plane/coordinate.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import { createProject, testFrame } from "../../support/create-project.ts";
 import { createTrenchPlan, type GroundOf, withPoints } from "../../support/create-trench-plan.ts";
+import { cellsOf, collectionOf } from "../../support/handed-over.ts";
 
 /** 8 decimals of a degree, half of the last one, in metres along a meridian. */
 const roundTrip_m = 0.002;
@@ -36,17 +33,12 @@ function length_m(places: readonly Position[]): number {
   }, 0);
 }
 
-function lines(text: string): readonly (readonly string[])[] {
-  return text
-    .trimEnd()
-    .split("\r\n")
-    .map((line) => line.split(","));
-}
+const mainLine = ["route", "pipes", "fittings"] as const;
 
 test("every branch is a line that comes back within 2 mm a corner, and as long as it says", () => {
   const { route, trench } = { ...plan.mainline, ...plan };
   if (!route || !trench) throw new Error("the plan has no route");
-  const branches = routeGeoJson(plan).features.filter(({ properties }) => properties?.role === "main-line");
+  const branches = collectionOf(plan, mainLine).features.filter(({ properties }) => properties?.role === "main-line");
   expect(branches.map(({ id }) => id)).toEqual(["main-line-main", "main-line-a"]);
   branches.forEach(({ geometry, properties }, b) => {
     if (geometry.type !== "LineString") throw new Error("not a line");
@@ -65,7 +57,7 @@ test("every branch is a line that comes back within 2 mm a corner, and as long a
 });
 
 test("every row's tee is a point on its line; low and high points say what is fitted there", () => {
-  const { features } = routeGeoJson(plan);
+  const { features } = collectionOf(plan, mainLine);
   const ofRole = (role: string) => features.filter(({ properties }) => properties?.role === role);
   const tees = ofRole("row-tee");
   expect(tees.map(({ properties }) => properties?.row)).toEqual(plan.rows?.rows.map(({ id }) => id));
@@ -78,38 +70,32 @@ test("every row's tee is a point on its line; low and high points say what is fi
     expect(properties).toMatchObject({ branch: "main", waterEnd: "start", depth_m: 0.5 });
   });
   expect(ofRole("low-point")[0]?.properties).toMatchObject({ drainValve: true, by_m: 1.1 });
-  expect(ofRole("high-point")[0]?.properties).toMatchObject({ airValve: false });
+  expect(ofRole("high-point")[0]?.properties).toMatchObject({ airValve: null, by_m: 1.2 });
   expect(ofRole("crossing")[0]?.properties).toMatchObject({ crosses: "lane", name: "Farm lane", length_m: 4 });
   expect(ofRole("branch-tee")[0]?.properties).toMatchObject({ branch: "main", toBranch: "a" });
 });
 
 test.each([
-  ["route", routeGeoJson],
-  ["stations", stationsGeoJson],
-] as const)(
-  "the %s is valid GeoJSON with ids of its own, units on its numbers and nothing without a value",
-  (_, of) => {
-    const collection = of(plan);
-    const text = geoJsonText(collection);
-    expect(isFeatureCollection(JSON.parse(text), true)).toEqual([]);
-    expect(JSON.parse(text)).toEqual(JSON.parse(JSON.stringify(collection)));
-    const ids = collection.features.map(({ id }) => id);
-    expect(new Set(ids).size).toBe(ids.length);
-    expect(text).not.toMatch(/NaN|undefined/);
-    const measured = collection.features.flatMap(({ properties }) =>
-      Object.entries(properties ?? {}).flatMap(([name, value]) =>
-        typeof value === "number" && name !== "number" ? [name] : [],
-      ),
-    );
-    expect(measured.length).toBeGreaterThan(10);
-    expect(measured.filter((name) => !/_(m|l|deg)$/.test(name))).toEqual([]);
-  },
-);
+  ["main line", mainLine],
+  ["stations", ["stations"] as const],
+] as const)("the %s is valid GeoJSON with ids of its own and units on its numbers", (_, of) => {
+  const collection = collectionOf(plan, of);
+  expect(isFeatureCollection(collection, true)).toEqual([]);
+  const ids = collection.features.map(({ id }) => id);
+  expect(new Set(ids).size).toBe(ids.length);
+  const measured = collection.features.flatMap(({ properties }) =>
+    Object.entries(properties ?? {}).flatMap(([name, value]) =>
+      typeof value === "number" && name !== "number" ? [name] : [],
+    ),
+  );
+  expect(measured.length).toBeGreaterThan(10);
+  expect(measured.filter((name) => !/_(m|l|deg)$/.test(name))).toEqual([]);
+});
 
 test("a station of the table is where the line is that far from its start, with the ground that is there", () => {
-  const [head = [], ...cells] = lines(stationsCsv(plan));
+  const [head = [], ...cells] = cellsOf(plan, "stations");
   const column = (name: string) => head.indexOf(name);
-  const main = cells.filter(([branch]) => branch === "main");
+  const main = cells.filter((cell) => cell[column("branch")] === "main");
   expect(main.length).toBeGreaterThan(30);
   for (const cell of main) {
     const station_m = Number(cell[column("station_m")]);
@@ -129,8 +115,8 @@ test("a station of the table is where the line is that far from its start, with 
 });
 
 test("where the ground is not known the table has no heights but the depth all the same", () => {
-  const [head = [], ...cells] = lines(stationsCsv(plan));
-  const branch = cells.filter(([name]) => name === "a");
+  const [head = [], ...cells] = cellsOf(plan, "stations");
+  const branch = cells.filter((cell) => cell[head.indexOf("branch")] === "a");
   expect(branch.map((cell) => cell[head.indexOf("station_m")])).toEqual(["0", "5", "10", "15", "20"]);
   for (const cell of branch) {
     expect([cell[head.indexOf("ground_m")], cell[head.indexOf("bottom_m")]]).toEqual(["", ""]);
@@ -168,34 +154,9 @@ test("a row that no trench gets to is named", () => {
 });
 
 test("without a source there is no line, no station and no earth, and all members are there", () => {
-  expect(routeGeoJson(dry).features).toEqual([]);
-  expect(lines(stationsCsv(dry))).toHaveLength(1);
+  expect(collectionOf(dry, mainLine).features).toEqual([]);
+  expect(cellsOf(dry, "stations")).toHaveLength(1);
   const empty = emptyPlanJson([]);
   expect([mainlineJson(dry), trenchJson(dry, "metric")]).toEqual([empty.mainline, empty.trench]);
   expect(planJson(dry).trench.earth).toBeNull();
-});
-
-test("a line of several legs over the antimeridian is cut there", () => {
-  const places = [
-    [179.9, -17],
-    [179.99, -17.001],
-    [-179.99, -17.003],
-    [-179.9, -17.003],
-  ] as const;
-  const geometry = lineGeometry(places.map(([lon, lat]) => lonLat(lon, lat)));
-  expect(geometry).toEqual({
-    type: "MultiLineString",
-    coordinates: [
-      [
-        [179.9, -17],
-        [179.99, -17.001],
-        [180, -17.002],
-      ],
-      [
-        [-180, -17.002],
-        [-179.99, -17.003],
-        [-179.9, -17.003],
-      ],
-    ],
-  });
 });

@@ -1,12 +1,11 @@
 import { markInWords } from "../../trench/mark-in-words.ts";
 import type { TrenchMark } from "../../trench/trench-marks.ts";
 import { text } from "../../units.ts";
-import { known } from "../known.ts";
 import { millimetres, rounded } from "../rounding.ts";
 import { branchPlaces, stationAt } from "../trench-places.ts";
 import { textColumn } from "./columns.ts";
 import type { Column, Layer, LayerFeature, Value } from "./layer.ts";
-import type { LayerJob } from "./layer-job.ts";
+import { groundAt, type LayerJob } from "./layer-job.ts";
 import { named } from "./named.ts";
 import { baselineColumns, sketchColumns, tailValues } from "./point-columns.ts";
 import { lineName, trenchColumns, trenchValues } from "./trench-columns.ts";
@@ -46,7 +45,7 @@ export function fittingsLayer(job: LayerJob): Layer {
         yield {
           id: `${role}-${branch}-${number}`,
           parts: { kind: role, code: codes[mark.kind], block: null, row: branch, number, own: null },
-          geometry: { shape: "point", place: { at, height_m: known(station.ground_m) } },
+          geometry: { shape: "point", place: { at, height_m: groundAt(job, station.ground_m) } },
           values: [
             role,
             branch,

@@ -2,6 +2,7 @@ import type { HeightAt } from "../../ground/elevation.ts";
 import type { Plan } from "../../plan.ts";
 import type { LonLat, PlanePoint } from "../../plane/coordinate.ts";
 import type { Row } from "../../rows/rows.ts";
+import { known } from "../known.ts";
 import type { Place } from "./layer.ts";
 
 /** What the layers are made from. */
@@ -13,7 +14,9 @@ export interface LayerJob {
   readonly pegBeyond_m: number;
   /** Station and offset of every point from this line as well; null: only along its own row. */
   readonly baseline: Baseline | null;
-  /** The height of the ground; null where nothing is known. */
+  /** Third numbers where they are known; without, every place is without a height. */
+  readonly hasHeights: boolean;
+  /** The height of the ground; null where nothing is known, and everywhere when heights are not wished. */
   readonly heightAt: HeightAt;
 }
 
@@ -28,6 +31,11 @@ export interface Baseline {
 export function placeAt({ plan, heightAt }: LayerJob, at: PlanePoint): Place {
   if (plan.ground === null) throw new Error("a plan with rows has a ground");
   return { at: plan.ground.frame.toLonLat(at), height_m: heightAt(at[0], at[1]) };
+}
+
+/** A height that is known along the trench, where heights are wished. */
+export function groundAt({ hasHeights }: LayerJob, ground_m: number): number | null {
+  return hasHeights ? known(ground_m) : null;
 }
 
 /** The rows that go out, with their number in the plan. */

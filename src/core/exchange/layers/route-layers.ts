@@ -2,13 +2,12 @@ import type { Plan } from "../../plan.ts";
 import type { LonLat } from "../../plane/coordinate.ts";
 import { markInWords } from "../../trench/mark-in-words.ts";
 import { text } from "../../units.ts";
-import { known } from "../known.ts";
 import { millimetres } from "../rounding.ts";
 import { isSketch } from "../sketch.ts";
-import { branchPlaces, stationAt } from "../trench-places.ts";
+import { type BranchPlaces, branchPlaces, stationAt } from "../trench-places.ts";
 import { lengthColumn, textColumn } from "./columns.ts";
 import type { Layer, LayerFeature, Place, Value } from "./layer.ts";
-import { type LayerJob, placeAt } from "./layer-job.ts";
+import { groundAt, type LayerJob, placeAt } from "./layer-job.ts";
 import { named } from "./named.ts";
 import { baselineColumns, sketchColumns, tailValues } from "./point-columns.ts";
 import { lineName, trenchColumns, trenchValues } from "./trench-columns.ts";
@@ -98,10 +97,11 @@ export function pipesLayer(job: LayerJob): Layer {
   });
 }
 
-/** Every station of the trench: where to peg, and how deep to dig there. */
+/** Every station of the trench: where to peg, how deep to dig there, and what lies in it from there on where the sizes are chosen. */
 export function stationsLayer(job: LayerJob): Layer {
-  const stations = branchPlaces(job.plan).flatMap(({ name, stations: along }) =>
-    along.map((station, i) => ({ name, station, number: i + 1 })),
+  const isSized = job.plan.trench?.isSized ?? false;
+  const stations = branchPlaces(job.plan).flatMap(({ name, stations: along, pipes }) =>
+    along.map((station, i) => ({ name, station, number: i + 1, sizes: sizesAt(pipes, station.station_m) })),
   );
   return named({
     kind: "stations",
@@ -112,24 +112,26 @@ export function stationsLayer(job: LayerJob): Layer {
       { name: "number", type: "whole" },
       ...trenchColumns,
       textColumn("note"),
+      ...(isSized ? [textColumn("pipes")] : []),
       ...baselineColumns(job),
       ...sketchColumns(job),
     ],
     count: stations.length,
     *features(): Generator<LayerFeature> {
       const tail = tailValues(job);
-      for (const { name, station, number } of stations) {
+      for (const { name, station, number, sizes } of stations) {
         const at = stationAt(job.plan, station);
         yield {
           id: `station-${name}-${number}`,
           parts: { kind: "trench-station", code: "T", block: null, row: name, number, own: null },
-          geometry: { shape: "point", place: { at, height_m: known(station.ground_m) } },
+          geometry: { shape: "point", place: { at, height_m: groundAt(job, station.ground_m) } },
           values: [
             "trench-station",
             name,
             number,
             ...trenchValues(station),
             station.marks.map((mark) => text(markInWords(mark), job.plan.project.units)).join("; "),
+            ...(isSized ? [sizes] : []),
             ...tail(at),
           ],
         };
@@ -137,6 +139,15 @@ export function stationsLayer(job: LayerJob): Layer {
     },
   });
 }
+
+/** "pvc-40-2in + pvc-40-1in": what lies from a station on, and at the end of the branch what lies up to it. */
+function sizesAt(along: BranchPlaces["pipes"], station_m: number): string {
+  const here = along.findLast(({ from_m }) => from_m <= station_m + same_m) ?? along[0];
+  return (here?.pipes ?? []).map(({ pipe }) => pipe.size).join(" + ");
+}
+
+/** A station at a place is that place. */
+const same_m = 1e-6;
 
 function sketchValue(plan: Plan): readonly Value[] {
   return isSketch(plan) ? [true] : [];

@@ -1,7 +1,7 @@
-import type { TrenchMark } from "../../trench/trench-marks.ts";
 import type { TrenchStation } from "../../trench/trench-stations.ts";
 import { known } from "../known.ts";
 import { millimetres } from "../rounding.ts";
+import { teeOf } from "../trench-places.ts";
 import { lengthColumn, textColumn } from "./columns.ts";
 import type { Column, Value } from "./layer.ts";
 
@@ -28,10 +28,6 @@ export function trenchValues(station: TrenchStation): readonly Value[] {
     millimetres(depth_m),
     teeOf(marks),
   ];
-}
-
-function teeOf(marks: readonly TrenchMark[]): string | null {
-  return marks.flatMap((mark) => (mark.kind === "tee" ? [mark.row] : []))[0] ?? null;
 }
 
 /** The name of a line of pipes: the main, or that of a set. */
