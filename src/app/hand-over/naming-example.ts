@@ -15,7 +15,14 @@ const mostKinds = 3;
 
 /** "R1, R1E01, R1V01": what the first of each kind that goes out is called; null when nothing does. */
 export function namingExample(plan: Plan, format: Format, choice: HandOverChoice): string | null {
-  const job: LayerJob = { plan, rows: null, pegBeyond_m: choice.pegBeyond_m, baseline: null, heightAt: () => null };
+  const job: LayerJob = {
+    plan,
+    rows: null,
+    pegBeyond_m: choice.pegBeyond_m,
+    baseline: null,
+    hasHeights: false,
+    heightAt: () => null,
+  };
   const layers = layerKinds
     .filter((kind) => choice.of.includes(kind) && format.holds.includes(kind))
     .map((kind) => firstOnly(layerOf[kind](job)))

@@ -42,7 +42,7 @@ export interface CountedThing {
 
 /** Everything that can be handed over of a plan, with how many of each there are: none counts as 0. */
 export function countedThings(plan: Plan): readonly CountedThing[] {
-  const job: LayerJob = { plan, rows: null, pegBeyond_m: 1, baseline: null, heightAt: () => null };
+  const job: LayerJob = { plan, rows: null, pegBeyond_m: 1, baseline: null, hasHeights: false, heightAt: () => null };
   return [
     ...layers.map((thing) => ({ thing, count: layerOf[thing](job).count })),
     ...lists.map((thing) => ({ thing, count: listOf[thing](plan).lines.length })),

@@ -1,13 +1,10 @@
 import { expect, test } from "vitest";
-import { formats } from "../../../src/core/exchange/formats.ts";
 import { emptyPlanJson, planJson } from "../../../src/core/exchange/plan-json.ts";
 import { sweepJson } from "../../../src/core/exchange/sweep-json.ts";
 import { type Finding, quantity, say } from "../../../src/core/finding.ts";
 import { lonLat } from "../../../src/core/plane/coordinate.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import { createProject } from "../../support/create-project.ts";
-import { createTrenchPlan } from "../../support/create-trench-plan.ts";
-import { handedOver } from "../../support/handed-over.ts";
 
 const sum_m = 1e-6;
 const plan = createPlanner().plan(createProject());
@@ -87,21 +84,6 @@ test("a sweep is one object with its points and the best of them", () => {
   expect(json.blocks[0]?.points.map((point) => point.bearing_deg)).toEqual([0, 30, 60, 90, 120, 150]);
   expect(json.blocks[0]?.points).toContainEqual(json.blocks[0]?.best);
 });
-
-test.each(formats)(
-  "$title writes files of names of their own, also for a plan that has nothing to hand over",
-  ({ name, holds }) => {
-    for (const plan of [createTrenchPlan(() => 100), createPlanner().plan(createProject({ sources: [] }))]) {
-      const { files } = handedOver(plan, { as: name, of: holds });
-      expect(files.length).toBeGreaterThan(0);
-      expect(new Set(files.map((file) => file.name.toLowerCase())).size).toBe(files.length);
-      for (const file of files) {
-        expect(file.name).toMatch(/^[a-zA-Z0-9._-]+\.[a-z]+$/);
-        if (file.content.kind === "chunks") expect(Array.from(file.content.chunks()).length).toBeGreaterThan(0);
-      }
-    }
-  },
-);
 
 test("the runs of the rows are the wire of the list, its coils cut every one of them, and blocks cost what the whole does", () => {
   const json = planJson(plan, { units: "us" });
