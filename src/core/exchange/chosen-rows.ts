@@ -31,6 +31,7 @@ interface Range {
   readonly found: readonly Row[];
   /** "1 to 10". */
   readonly said: string;
+  readonly isForward: boolean;
 }
 
 interface Read {
@@ -45,7 +46,8 @@ function rowsOf(rows: readonly Row[], part: string): Read {
   if (byFeature.length > 0) return { one: null, range: null, found: byFeature };
   const one = rows.find(({ id }) => id.toLowerCase() === part) ?? null;
   const range = rangeOf(rows, part);
-  if (one !== null) return { one, range, found: [one] };
+  // Nobody writes a range backwards where it is a row's name.
+  if (one !== null) return { one, range: range?.isForward === true ? range : null, found: [one] };
   if (range !== null) return { one, range, found: range.found };
   return { one, range, found: rows.filter((row) => isCalled(row, part)) };
 }
@@ -82,7 +84,8 @@ function rangeOf(rows: readonly Row[], part: string): Range | null {
       place.number < high.number || (place.number === high.number && (high.piece === "" || place.piece <= high.piece));
     return isBehind && isBefore;
   });
-  return found.length === 0 ? null : { found, said: `${from}${fromPiece} to ${to}${toPiece}` };
+  if (found.length === 0) return null;
+  return { found, said: `${from}${fromPiece} to ${to}${toPiece}`, isForward: Number(from) <= Number(to) };
 }
 
 /** Number of the line and letter of the piece: 14 and "a" of "14a". */

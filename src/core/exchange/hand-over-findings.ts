@@ -90,7 +90,7 @@ export function namingTokenUnknown(unknown: readonly string[]): Finding {
   return unplaced(
     "exchange/naming-token-unknown",
     "error",
-    say`In the pattern of names, ${listed(unknown)} means nothing.`,
+    say`In the pattern of names, ${listed(unknown)} ${unknown.length === 1 ? "means" : "mean"} nothing.`,
     say`It would stand in every name as it is.`,
     say`There is ${listed(
       nameTokens.map((token) => `{${token}}`),

@@ -9,7 +9,8 @@ export type NamePiece =
   | { readonly kind: "text"; readonly text: string }
   | { readonly kind: "token"; readonly token: NameToken; readonly width: number | null };
 
-const inBraces = /\{([^{}:]*)(?::(\d{1,2}))?\}/g;
+const inBraces = /\{[^{}]*\}/g;
+const aToken = /^\{\s*(\w+)\s*(?::\s*(\d{1,2})\s*)?\}$/;
 
 /** A pattern taken apart, with what stands between braces and is no token; that is left in the names as it is. */
 export function piecesOf(pattern: string): {
@@ -23,8 +24,9 @@ export function piecesOf(pattern: string): {
     if (to > at) pieces.push({ kind: "text", text: pattern.slice(at, to) });
   };
   for (const found of pattern.matchAll(inBraces)) {
-    const [whole, name = "", width] = found;
-    const token = nameTokens.find((each) => each === name.trim().toLowerCase());
+    const [whole] = found;
+    const [, name = "", width] = aToken.exec(whole) ?? [];
+    const token = nameTokens.find((each) => each === name.toLowerCase());
     if (token === undefined) {
       unknown.push(whole);
       continue;
