@@ -53,7 +53,7 @@ class CountingHands {
 async function exportedRows(page: Page, hands: CountingHands): Promise<readonly RowFeature[]> {
   await hands.press(page.getByRole("button", { name: "Hand over", exact: true }));
   const waiting = page.waitForEvent("download");
-  await hands.press(page.getByRole("button", { name: /^Rows GeoJSON/ }));
+  await hands.press(page.getByRole("button", { name: "Save rows.geojson" }));
   const read: { readonly features: readonly RowFeature[] } = JSON.parse(
     readFileSync(await (await waiting).path(), "utf8"),
   );

@@ -2,7 +2,7 @@ import type { FormatName, Thing } from "../../core/exchange/choice.ts";
 
 /** What is ticked for a format before anyone chose: what who reads it asks for most (common practice, no source). */
 export const usualThings: Readonly<Record<FormatName, readonly Thing[]>> = {
-  geojson: ["rows", "posts"],
+  geojson: ["rows"],
   kml: ["parcels", "blocks", "rows", "route"],
   kmz: ["parcels", "blocks", "rows", "route"],
   // Vines of a block never fit an old handheld.

@@ -65,6 +65,7 @@ describe("what goes out", () => {
     const store = createOpenStore();
     const choices = handOverChoicesOf(store);
     chooseThing(choices, "vines", true);
+    chooseThing(choices, "posts", true);
     chooseThing(choices, "posts", false);
     expect(handedOn(store).of).toEqual(["rows", "vines"]);
     choices.as.value = "gpx";
