@@ -3,12 +3,13 @@ import { fileURLToPath } from "node:url";
 import { chromium, type Page } from "@playwright/test";
 import { ports } from "../journeys/ports.ts";
 import { findBrowser } from "../support/browser.ts";
+import { measureHandOver } from "./browser-hand-over.ts";
 import { measureHeights } from "./browser-heights.ts";
 import { measureLarge } from "./browser-large.ts";
 import { median, tell } from "./statistics.ts";
 
 /**
- * Times the built page in Chromium, first opening a large height file (browser-heights.ts) and on 40 ha (browser-large.ts), then on the first sample: the plan at many bearings, and the frames while the bearing handle is dragged
+ * Times the built page in Chromium, first opening a large height file (browser-heights.ts) on 40 ha (browser-large.ts) and while a quarter of a million vines leave (browser-hand-over.ts), then on the first sample: the plan at many bearings, and the frames while the bearing handle is dragged
  * against those of an empty map of the same size in the same run. Prints both; gates nothing.
  */
 const planBar_ms = 4;
@@ -41,6 +42,7 @@ try {
   );
   await measureHeights(browser);
   await measureLarge(browser);
+  await measureHandOver(browser);
   console.log("\nfirst sample, an acre");
   const app = await browser.newPage({ viewport });
   await app.goto(`http://127.0.0.1:${pagePort}/?sample=acre-with-notch&bench`);

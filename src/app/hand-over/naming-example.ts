@@ -41,5 +41,5 @@ export function namingExample(plan: Plan, format: Format, choice: HandOverChoice
 function firstOnly(layer: Layer): Layer {
   const [first] = layer.features();
   const features = first === undefined ? [] : [first];
-  return { ...layer, count: features.length, features: () => features };
+  return { ...layer, count: features.length, features: () => features, named: () => features };
 }
