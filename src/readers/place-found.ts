@@ -2,7 +2,8 @@ import type { Position } from "geojson";
 import { positionsOf } from "../core/exchange/bounds.ts";
 import { say } from "../core/finding.ts";
 import { type Outcome, success } from "../core/outcome.ts";
-import { lonLatSystem } from "../core/systems/coordinate-system.ts";
+import { lonLatSystem, statedSystem } from "../core/systems/coordinate-system.ts";
+import { type FileUnit, isFileUnit } from "./file-units.ts";
 import type { FoundSoFar } from "./found-so-far.ts";
 import { placeNumbers } from "./place-numbers.ts";
 import type { FoundFeature, Question, ReadingAnswers } from "./reading.ts";
@@ -59,7 +60,7 @@ export function placeFound(found: FoundSoFar, numbers: FoundNumbers, answers: Re
 
 function bySystem(found: FoundSoFar, { name, stated }: FoundNumbers, answers: ReadingAnswers): Outcome<Placed> {
   const box = boxOf(found.features);
-  const placing = placeNumbers({ name, system: stated, unit: null, box }, answers);
+  const placing = placeNumbers({ name, system: stated, unit: ownUnit(answers.system ?? stated), box }, answers);
   if (!placing.ok) return placing;
   if (placing.value.kind === "open") {
     return success({ features: [], questions: placing.value.questions, system: "" }, placing.findings);
@@ -68,6 +69,12 @@ function bySystem(found: FoundSoFar, { name, stated }: FoundNumbers, answers: Re
   const put = ([x = 0, y = 0, height]: Position): Position =>
     height === undefined ? position(x, y, null) : [...position(x, y, null), height];
   return success({ features: found.features.map((each) => moved(each, put)), questions: [], system }, placing.findings);
+}
+
+/** A system's own unit: where numbers stand beside the name of their system, they count what it counts. */
+function ownUnit(said: string | null): FileUnit | null {
+  const system = said === null ? null : statedSystem(said);
+  return system?.ok === true && isFileUnit(system.value.unit) ? system.value.unit : null;
 }
 
 function asking(question: Question): Outcome<Placed> {

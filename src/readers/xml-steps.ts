@@ -186,12 +186,15 @@ const named: ReadonlyMap<string, string> = new Map([
   ["apos", "'"],
 ]);
 
+const unknownName = /&(?!(?:amp|lt|gt|quot|apos|#\d{1,7}|#x[\da-fA-F]{1,6});)/;
+
 /** Text with its five named characters and its numbered ones put in; null with any other name. */
 function plainText(text: string): string | null {
   if (!text.includes("&")) return text;
+  if (unknownName.test(text)) return null;
   let isKnown = true;
-  const told = text.replace(/&([^;&]{0,12};)?/g, (_, name?: string) => {
-    const mark = name === undefined ? undefined : character(name.slice(0, -1));
+  const told = text.replace(/&([^;]+);/g, (_, name: string) => {
+    const mark = character(name);
     if (mark === undefined) isKnown = false;
     return mark ?? "";
   });
@@ -199,8 +202,7 @@ function plainText(text: string): string | null {
 }
 
 function character(name: string): string | undefined {
-  const digits = /^#(?:x([\da-f]+)|(\d+))$/i.exec(name);
-  if (digits === null) return named.get(name);
-  const code = digits[1] === undefined ? Number(digits[2]) : Number.parseInt(digits[1], 16);
+  if (!name.startsWith("#")) return named.get(name);
+  const code = name.startsWith("#x") ? Number.parseInt(name.slice(2), 16) : Number(name.slice(1));
   return code > 0 && code <= 0x10ffff ? String.fromCodePoint(code) : undefined;
 }

@@ -1,19 +1,17 @@
 import { failure } from "../../core/outcome.ts";
 import { brokenFile } from "../file-findings.ts";
 import type { Reader } from "../reading.ts";
-import { mostEntries, unzipped } from "../unzip.ts";
+import { unzipped } from "../unzip.ts";
 import { wholeBytes } from "../xml-file.ts";
 import { xmlLetters } from "../xml-letters.ts";
-import { zipDirectory } from "../zip-directory.ts";
-import { othersInside } from "./kml/findings.ts";
-import { kmlText } from "./kml/kml-text.ts";
+import { kmlTexts } from "./kml/kml-texts.ts";
 import { kmlReader } from "./kml.ts";
 
 const title = "KMZ (KML 2.2, packed)";
 
 /**
- * KMZ: the first KML of the archive, whatever it is called; pictures are left where they are. Findings: `readers/others-inside`,
- * `readers/letters-differ`, and those of `unzip.ts` and `kml-text.ts`.
+ * KMZ: every KML of the archive, whatever they are called, for the first may do no more than lead to the others; pictures are left where they are.
+ * Findings: `readers/letters-differ`, and those of `unzip.ts` and `kml-texts.ts`.
  */
 export const kmzReader: Reader = {
   title,
@@ -22,26 +20,14 @@ export const kmzReader: Reader = {
   begins: (head) => head.startsWith("PK\u{3}\u{4}") && head.includes("doc.kml"),
   read: async (file, answers, followed) => {
     const { name } = file;
-    const bytes = await wholeBytes(file);
-    const texts = textsIn(bytes);
-    const [first] = texts;
-    if (first === undefined) {
-      const outcome = unzipped(bytes, name, () => false);
-      return outcome.ok ? failure([brokenFile(name, title, "there is no KML in it")]) : outcome;
-    }
-    const files = unzipped(bytes, name, (path) => path === first, kmlReader.most_bytes);
+    const files = unzipped(await wholeBytes(file), name, (path) => /\.kml$/i.test(path), kmlReader.most_bytes);
     if (!files.ok) return files;
-    const letters = xmlLetters(files.value[0]?.bytes ?? new Uint8Array(), name, title);
-    if (!letters.ok) return letters;
-    const read = await kmlText(letters.value, { name, title }, answers, followed);
-    const others = texts.length === 1 ? [] : [othersInside(name, first, texts.slice(1))];
-    return { ...read, findings: [...letters.findings, ...others, ...read.findings] };
+    if (files.value.length === 0) return failure([brokenFile(name, title, "there is no KML in it")]);
+    const letters = files.value.map(({ path, bytes }) => ({ path, read: xmlLetters(bytes, name, title) }));
+    const findings = letters.flatMap(({ read }) => read.findings).slice(0, 1);
+    if (letters.some(({ read }) => !read.ok)) return failure(findings);
+    const texts = letters.flatMap(({ path, read }) => (read.ok ? [{ path, text: read.value }] : []));
+    const outcome = await kmlTexts(texts, { name, title }, answers, followed);
+    return { ...outcome, findings: [...findings, ...outcome.findings] };
   },
 };
-
-/** Paths of what is called KML in an archive; none where it cannot be read. */
-function textsIn(bytes: Uint8Array): readonly string[] {
-  const directory = zipDirectory(bytes, mostEntries);
-  if (typeof directory === "string") return [];
-  return directory.records.map(({ path }) => path).filter((path) => /(^|\/)(?!\._)[^/]*\.kml$/i.test(path));
-}

@@ -1,4 +1,4 @@
-import { type Finding, listed, say, unplaced } from "../../../core/finding.ts";
+import { type Finding, say, unplaced } from "../../../core/finding.ts";
 
 /** Coordinates with spaces in them. */
 export function spacesInPlaces(name: string, count: number): Finding {
@@ -21,16 +21,5 @@ export function linkedElsewhere(name: string, count: number): Finding {
     say`${name} leads to ${count} other ${count === 1 ? "file or page" : "files or pages"}; nothing was fetched from there.`,
     say`What stands in them is not in this file.`,
     say`Open them in a map program, and save what is wanted as a file of its own.`,
-  );
-}
-
-/** Several texts in one archive. */
-export function othersInside(name: string, read: string, others: readonly string[]): Finding {
-  return unplaced(
-    "readers/others-inside",
-    "warning",
-    say`${name} holds more than one KML: ${read} was read, not ${listed(others)}.`,
-    say`A map program shows the first one, and of the others what it leads to.`,
-    say`If something is missing, unpack the file and bring in the others one by one.`,
   );
 }
