@@ -1,4 +1,5 @@
 import { aboutText, countOf } from "../about.ts";
+import { meaningOf } from "../column-meanings.ts";
 import type { Chunk, Format, HandOverJob } from "../format.ts";
 import { layerKinds } from "../layers/layer.ts";
 import { namedColumns } from "../named-columns.ts";
@@ -58,7 +59,7 @@ function readmeText(job: HandOverJob, notes: readonly string[]): string {
   });
 }
 
-/** What each column of the tables is called in full. */
+/** What each column of the tables is called in full, and what it holds. */
 function shortened({ layers, names }: HandOverJob, wished: readonly string[]): readonly (readonly [string, string])[] {
   const shortOf = new Map<string, string>();
   for (const layer of layers) {
@@ -67,5 +68,8 @@ function shortened({ layers, names }: HandOverJob, wished: readonly string[]): r
       shortOf.set(full[i] ?? "", short);
     });
   }
-  return wished.map((name) => [shortOf.get(name) ?? name, name]);
+  return wished.map((name) => {
+    const short = shortOf.get(name) ?? name;
+    return [short, short === name ? meaningOf(name) : `${name}, ${meaningOf(name)}`];
+  });
 }

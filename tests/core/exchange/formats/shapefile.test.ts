@@ -5,8 +5,11 @@ import { describe, expect, test } from "vitest";
 import type { HandOverJob } from "../../../../src/core/exchange/format.ts";
 import { columnNames } from "../../../../src/core/exchange/formats/shapefile/column-names.ts";
 import { shapefile } from "../../../../src/core/exchange/formats/shapefile.ts";
+import { lonLat } from "../../../../src/core/plane/coordinate.ts";
 import { systemOfCode } from "../../../../src/core/systems/coordinate-system.ts";
+import { localSystem } from "../../../../src/core/systems/local-system.ts";
 import { createJob, createLayer, placesAt } from "../../../support/create-layers.ts";
+import { testFrame } from "../../../support/create-project.ts";
 import { bytesOf } from "../../../support/handed-over.ts";
 import { has, inFolder, said } from "../../../support/outside.ts";
 
@@ -66,7 +69,7 @@ test("each layer is a set of files in one archive, with a text about them", () =
   }
   const readme = new TextDecoder().decode(archive["README.txt"]);
   expect(readme).toContain("posts.shp: 4 posts");
-  expect(readme).toContain("grouLeng_m: groundLength_m");
+  expect(readme).toContain("grouLeng_m: groundLength_m, ");
 });
 
 test("the archive of one layer is called by it, of several by the plan, and nothing is written of none", () => {
@@ -189,6 +192,32 @@ test("a page gets its turn at least every 500 features, while the layer is gathe
 describe.skipIf(!has("ogr2ogr"))("what GDAL reads of it", () => {
   const california = systemOfCode(2226);
   if (!california.ok) throw new Error("EPSG 2226 is in the list");
+
+  test("the local plane has its place on the earth, within 2 mm", () => {
+    const local = localSystem(testFrame, "us-ft");
+    const [archive] = Object.values(bytesOf(shapefile.write(createJob([points], { system: local }))));
+    if (archive === undefined) throw new Error("no archive");
+    const found: FeatureCollection = inFolder({ "plan.zip": archive }, (folder) =>
+      JSON.parse(
+        said("ogr2ogr", [
+          "-f",
+          "GeoJSON",
+          "-t_srs",
+          "EPSG:4326",
+          "-lco",
+          "COORDINATE_PRECISION=11",
+          "/vsistdout/",
+          `/vsizip/${folder}/plan.zip/posts.shp`,
+        ]),
+      ),
+    );
+    for (const [i, { geometry }] of found.features.entries()) {
+      if (geometry.type !== "Point") throw new Error("no point");
+      const [x, y] = testFrame.toPlane(lonLat(geometry.coordinates[0] ?? 0, geometry.coordinates[1] ?? 0));
+      expect(Math.hypot(x - 10 * i, y - 5)).toBeLessThan(0.002);
+    }
+    expect(found.features).toHaveLength(names.length);
+  });
 
   for (const [title, job] of [
     ["longitude and latitude", createJob([points, lines, areas])],

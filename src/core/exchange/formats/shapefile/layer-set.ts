@@ -1,3 +1,4 @@
+import type { CoordinateSystem } from "../../../systems/coordinate-system.ts";
 import { esriWkt } from "../../../systems/esri-wkt.ts";
 import { featuresAChunk, type HandOverJob } from "../../format.ts";
 import type { Layer } from "../../layers/layer.ts";
@@ -27,7 +28,7 @@ export function layerSet(layer: Layer, job: HandOverJob, notes: string[]): reado
     return gathered;
   }
   const named = (ending: string, chunks: ZipEntry["chunks"]): ZipEntry => ({ name: `${layer.kind}.${ending}`, chunks });
-  const wkt = esriWkt(job.system);
+  const wkt = wktOf(job.system);
   return [
     named("shp", function* () {
       yield* shpBytes((yield* once()).shapes);
@@ -44,6 +45,11 @@ export function layerSet(layer: Layer, job: HandOverJob, notes: string[]): reado
     named("cpg", () => ["UTF-8"]),
     ...(wkt === null ? [] : [named("prj", () => [wkt])]),
   ];
+}
+
+/** The local plane is a projection with its own origin: written out, every GIS finds its place. */
+export function wktOf(system: CoordinateSystem): string | null {
+  return esriWkt(system.kind === "local" ? { ...system, kind: "projected" } : system);
 }
 
 function* gather(layer: Layer, { names, system }: HandOverJob, notes: string[]): Generator<Uint8Array, Gathered> {
