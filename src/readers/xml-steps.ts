@@ -189,7 +189,7 @@ const named: ReadonlyMap<string, string> = new Map([
 const unknownName = /&(?!(?:amp|lt|gt|quot|apos|#\d{1,7}|#x[\da-fA-F]{1,6});)/;
 
 /** Text with its five named characters and its numbered ones put in; null with any other name. */
-function plainText(text: string): string | null {
+export function plainText(text: string): string | null {
   if (!text.includes("&")) return text;
   if (unknownName.test(text)) return null;
   let isKnown = true;

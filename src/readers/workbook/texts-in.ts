@@ -1,0 +1,22 @@
+import { plainText } from "../xml-steps.ts";
+import { elementsIn } from "./elements-in.ts";
+
+const texts = elementsIn("t");
+/** How a word is said stands behind the text, and is no part of it. */
+const spoken = /<(?:[\w.-]+:)?rPh[\s>]/;
+
+/** The text of a cell or of a shared string, its pieces put together. */
+export function textsIn(content: string): string {
+  const end = spoken.exec(content)?.index ?? content.length;
+  let text = "";
+  for (const { inside } of texts(content.slice(0, end))) text += plainText(inside) ?? inside;
+  return cellText(text);
+}
+
+/** Text as it stands in a cell: "_x0041_" stands for the letter of that number. */
+export function cellText(text: string): string {
+  if (!text.includes("_x")) return text.trim();
+  return text
+    .replace(/_x([0-9A-Fa-f]{4})_/g, (_, digits: string) => String.fromCharCode(Number.parseInt(digits, 16)))
+    .trim();
+}
