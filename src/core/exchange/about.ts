@@ -101,7 +101,8 @@ function heightLine({ plan, choice, system }: HandOverJob, format: Format): stri
   const kind = plan.ground?.elevation.kind ?? "flat";
   if (!choice.heights) return "Heights were not asked for.";
   if (kind === "flat") return "The heights of the ground are not known: none are given.";
-  const counted = format.name === "survey-csv" && system.unit !== "deg" ? unitWords[system.unit] : "metres";
+  const isOwnUnit = ["survey-csv", "dxf", "landxml"].includes(format.name) && system.unit !== "deg";
+  const counted = isOwnUnit ? unitWords[system.unit] : "metres";
   return `Heights of the ground in ${counted}, counted from the same zero as the heights that were brought into the project; empty where not known.`;
 }
 

@@ -1,7 +1,6 @@
 import { aboutParts, countOf } from "../about.ts";
 import type { Format, HandOverJob, OutFile } from "../format.ts";
 import { layerKinds } from "../layers/layer.ts";
-import { metricJob } from "../metric-job.ts";
 import { drawing } from "./dxf/drawing.ts";
 
 /**
@@ -22,7 +21,7 @@ export const dxf: Format = {
   letters: "any",
   statesItself: true,
   places: "chosen, no degrees",
-  write: (job) => ({ files: job.layers.length === 0 ? [] : [drawingFile(metricJob(job))], findings: [] }),
+  write: (job) => ({ files: job.layers.length === 0 ? [] : [drawingFile(job)], findings: [] }),
 };
 
 /** The unit stands in the name: a drawing in feet that is read in metres is found out before it is staked. */
