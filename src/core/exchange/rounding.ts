@@ -5,9 +5,15 @@ const degreeDecimals = 8;
 /** Lengths leave in whole millimetres. */
 const lengthDecimals = 3;
 
-/** A number with at most so many decimals. */
+/** A number with at most so many decimals; halves go away from zero. */
 export function rounded(value: number, decimals: number): number {
-  return Number(value.toFixed(decimals));
+  const scale = 10 ** decimals;
+  const scaled = Math.abs(value) * scale;
+  // Beyond, not every whole number is one of the machine's.
+  if (!(scaled < 1e15)) return Number(value.toFixed(decimals));
+  // Quicker than through text, which counts for a quarter of a million places.
+  const size = Math.round(scaled) / scale;
+  return value < 0 ? -size : size;
 }
 
 /** [longitude, latitude], rounded to 8 decimals, or to as many as said. */
