@@ -1,4 +1,4 @@
-import type { FoundThing, Role } from "../core/index.ts";
+import { type FoundThing, isWorkedOut, type Role } from "../core/index.ts";
 import { countOf } from "./count-of.ts";
 import { kindOf } from "./role-rules.ts";
 
@@ -30,7 +30,7 @@ export function foundReport(fates: readonly Fate[]): string {
 function single({ thing, role, keys }: Fate): string {
   const name = oneLine(thing.name ?? "");
   const what = [name, thing.layer === null ? kindOf(thing) : `${kindOf(thing)} of ${oneLine(thing.layer)}`];
-  return `  ${what.filter((part) => part !== "").join(", ")}: ${became(role, keys)}\n`;
+  return `  ${what.filter((part) => part !== "").join(", ")}: ${became(thing, role, keys)}\n`;
 }
 
 function together(same: readonly Fate[]): string {
@@ -38,11 +38,15 @@ function together(same: readonly Fate[]): string {
   if (first === undefined) return "";
   const { thing, role } = first;
   const of = thing.layer === null ? "" : ` of ${oneLine(thing.layer)}`;
-  return `  ${countOf(same.length, kindOf(thing))}${of}: ${became(role, [...new Set(same.flatMap(({ keys }) => keys))])}\n`;
+  return `  ${countOf(same.length, kindOf(thing))}${of}: ${became(thing, role, [...new Set(same.flatMap(({ keys }) => keys))])}\n`;
 }
 
-function became(role: Role | null, keys: readonly string[]): string {
-  if (role === null) return "left out; no role can be told (--role)";
+function became(thing: FoundThing, role: Role | null, keys: readonly string[]): string {
+  if (role === null) {
+    return isWorkedOut(thing)
+      ? "left out; a plan works it out by itself (--role takes it)"
+      : "left out; no role was told (--role)";
+  }
   if (keys.length === 0) return `not taken as ${role}`;
   const [first = "", last = first] = [keys[0], keys.at(-1)];
   return `${role}, ${first === last ? first : `${first} to ${last}`}`;

@@ -41,7 +41,7 @@ describe("tautrow import", () => {
     expect(said.notes).toContain("north field.dxf: DXF, read as ");
     expect(said.notes).toContain("  area of LOT: parcel, parcel-1\n");
     expect(said.notes).toContain("  point of TREES: obstacle, obstacle-1\n");
-    expect(said.notes).toContain("  area of SKETCH: left out; no role can be told (--role)\n");
+    expect(said.notes).toContain("  area of SKETCH: left out; no role was told (--role)\n");
     expect(said.notes).toContain("Took in 2 things.\n");
   });
 
@@ -77,7 +77,7 @@ describe("tautrow import", () => {
       "rows.dxf": createDrawing([["TREES", [oak]], ...vines.map((at) => ["VINES", [at]] as const)]),
     });
     const said = await say(["import", "rows.dxf", ...degrees, "--into", "home.geojson"], { folder });
-    expect(said.notes).toContain("  60 points of VINES: left out; no role can be told (--role)\n");
+    expect(said.notes).toContain("  60 points of VINES: left out; a plan works it out by itself (--role takes it)\n");
     const taken = await say(["import", "rows.dxf", ...degrees, "--into", "home.geojson", "--role", "VINES=mark"], {
       folder,
     });

@@ -75,7 +75,7 @@ test("a surveyor's drawing is brought in: what it leaves open is asked, each thi
   await expect(dialog(page).getByRole("combobox", { name: "SHEET is" })).toHaveValue("");
   await expect(dialog(page)).toContainText("4 of 5 things will be taken in.");
   await tree.selectOption("mark");
-  await dialog(page).getByText("TREES").hover();
+  await dialog(page).getByText("TREES", { exact: true }).last().hover();
   await expectAccessible(page);
   await picture(page, "bring-in-preview");
   expect(await result(page, "Rows")).toBe(before);
@@ -96,7 +96,7 @@ test("a drawing dropped on the first screen begins a project", async ({ page }) 
   await drop(page, "north field.dxf", lot);
   await answerDegrees(page);
   await expect(dialog(page).getByRole("combobox", { name: "LOT is" })).toHaveValue("parcel");
-  await dialog(page).getByText("US", { exact: true }).click();
+  await dialog(page).getByRole("radio", { name: "US" }).check();
   await picture(page, "bring-in-new");
   await dialog(page).getByRole("button", { name: "Begin a project with it" }).click();
   await expect(rowButtons(page).first()).toBeVisible();

@@ -34,9 +34,9 @@ export function FoundDrawing({ features, roles, pointed, parcels, frame, units }
   const paths = (wanted: (entry: (typeof drawn)[number]) => boolean): string =>
     drawn
       .filter((entry) => wanted(entry) && entry.i % step === 0)
-      .map(({ feature, role }) => pathOf(feature, role !== null, toPaper))
+      .map(({ feature, role }) => pathOf(feature, role, toPaper))
       .join("");
-  const named = features.length <= mostNames ? drawn.filter(({ feature }) => feature.name !== null) : [];
+  const named = features.length <= mostNames ? drawn.filter(({ feature }) => nameOf(feature) !== "") : [];
   const bar = barOf(pixelsPerMetre, units);
   return (
     <figure class="found-drawing">
@@ -59,7 +59,7 @@ export function FoundDrawing({ features, roles, pointed, parcels, frame, units }
           const [x, y] = toPaper(placeOf(positionsIn(foundShape(feature.geometry))[0]));
           return (
             <text key={i} x={Math.min(x + 8, width - 60)} y={Math.max(14, y - 7)} class="found-name">
-              {short(feature.name ?? "")}
+              {short(nameOf(feature))}
             </text>
           );
         })}
@@ -121,16 +121,29 @@ function places(features: readonly FoundFeature[]): number {
   return features.reduce((sum, { geometry }) => sum + positionsIn(foundShape(geometry)).length, 0);
 }
 
-function pathOf({ geometry }: FoundFeature, isTaken: boolean, toPaper: (at: LonLat) => Paper): string {
+function pathOf({ geometry }: FoundFeature, role: Role | null, toPaper: (at: LonLat) => Paper): string {
   const { points, lines, areas } = foundShape(geometry);
   const rings = areas.flat().map((ring) => closed(ring.map((position) => toPaper(placeOf(position)))));
   const open = lines.map((line) => along(line.map((position) => toPaper(placeOf(position)))));
-  const spots = points.map((position) => {
-    const [x, y] = toPaper(placeOf(position));
-    // A cross where it is left out: no meaning by colour alone.
-    return isTaken ? `M${at(x - 3)} ${at(y - 3)}h6v6h-6Z` : `M${at(x - 2)} ${at(y - 2)}l4 4m0 -4l-4 4`;
-  });
+  const spots = points.map((position) => spotOf(role, toPaper(placeOf(position))));
   return [...rings, ...open, ...spots].join("");
+}
+
+/** A sign a role, a cross for what is left out: no meaning by colour alone. */
+function spotOf(role: Role | null, [x, y]: Paper): string {
+  switch (role) {
+    case null:
+      return `M${at(x - 2)} ${at(y - 2)}l4 4m0 -4l-4 4`;
+    case "obstacle":
+    case "no-plant":
+      return `M${at(x - 4)} ${at(y)}a4 4 0 1 0 8 0a4 4 0 1 0 -8 0`;
+    case "source":
+      return `M${at(x)} ${at(y - 5)}l5 5l-5 5l-5 -5Z`;
+    case "elevation":
+      return `M${at(x)} ${at(y - 4)}l4 7h-8Z`;
+    default:
+      return `M${at(x - 3)} ${at(y - 3)}h6v6h-6Z`;
+  }
 }
 
 function along(line: readonly Paper[]): string {
@@ -143,6 +156,10 @@ function closed(ring: readonly Paper[]): string {
 
 function at(value: number): string {
   return value.toFixed(1);
+}
+
+function nameOf({ name, layer }: FoundFeature): string {
+  return name?.trim() || (layer ?? "");
 }
 
 function short(name: string): string {

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { possibleRoles } from "../../core/drawing/likely-roles.ts";
+import { isWorkedOut, possibleRoles } from "../../core/drawing/likely-roles.ts";
 import type { Frame } from "../../core/plane/frame.ts";
 import { roles as allRoles, type Role } from "../../core/project/project.ts";
 import type { UnitSystem } from "../../core/units.ts";
@@ -47,6 +47,10 @@ function Group({
       </li>
     );
   }
+  const isRemade = useMemo(
+    () => members.slice(0, 1).some((i) => features[i] && isWorkedOut(features[i])),
+    [members, features],
+  );
   const chosen = new Set(members.map((i) => roles[i] ?? null));
   const [role = null] = chosen;
   return (
@@ -74,7 +78,9 @@ function Group({
           ))}
         </ul>
       ) : (
-        <p class="aside">So many are taken or left out together.</p>
+        <p class="aside">
+          {isRemade ? "A plan works these out by itself." : "So many are taken or left out together."}
+        </p>
       )}
     </li>
   );
@@ -91,8 +97,9 @@ function Thing({ i, layer, features, roles, onRoles, onPoint, frame, units }: Th
   if (!feature) return null;
   const kind = kindWord(feature);
   const size = sizeOf(feature, frame, units);
-  const name = feature.name?.trim() || layer || `${kind} ${i + 1}`;
-  const told = [kind, size, feature.name?.trim() ? (layer ?? "") : ""].filter((part) => part !== "");
+  const own = feature.name?.trim() ?? "";
+  const name = own || layer || `${kind} ${i + 1}`;
+  const told = [own || layer ? kind : "", size, own ? (layer ?? "") : ""].filter((part) => part !== "");
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: pointing only shows where the thing lies; the select beside does the work.
     <div class="found-thing" onMouseEnter={() => onPoint([i])} onMouseLeave={() => onPoint([])}>

@@ -44,7 +44,7 @@ export type Hint = Role | "worked-out" | null;
 
 /** The role that a thing states itself, as plans that are handed over do; "worked-out" for vines, posts and the like. */
 export function ownHint(thing: FoundThing): Hint {
-  const stated = saidValue(thing, "role") ?? saidValue(thing, "kind");
+  const stated = saidValue(thing, "role") ?? saidValue(thing, "kind") ?? saidValue(thing, "type");
   if (typeof stated !== "string") return null;
   const said = stated.trim().toLowerCase();
   const role = roles.find((each) => each === said);
@@ -57,8 +57,18 @@ export function ownHint(thing: FoundThing): Hint {
     : null;
 }
 
+/** Values that say in a word what a thing is: codes of surveys, types of waypoints, classes of a map. */
+const telling = ["code", "type", "kind", "category", "class"];
+
+/** What a thing says of itself, by its own role, its layer, its name, or a value such as its code; kinds are those it can be drawn as. */
+export function hintOf(thing: FoundThing, kinds: readonly DrawnKind[]): Hint {
+  const values = telling.map((name) => saidValue(thing, name));
+  const texts = [thing.layer, thing.name, ...values].map((each) => (typeof each === "string" ? each : null));
+  return texts.reduce<Hint>((hint, text) => hint ?? wordHint(text, kinds), ownHint(thing));
+}
+
 /** What the words of a text say of a thing of these kinds: the first hint whose role can be drawn so. */
-export function wordHint(text: string | null, kinds: readonly DrawnKind[]): Hint {
+function wordHint(text: string | null, kinds: readonly DrawnKind[]): Hint {
   if (text === null) return null;
   // More than this is no name.
   const words = text

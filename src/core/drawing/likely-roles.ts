@@ -1,6 +1,6 @@
 import { type Project, type Role, roles } from "../project/project.ts";
 import { hasHeights, heightIn, saidHeight } from "./found-heights.ts";
-import { type Hint, ownHint, wordHint } from "./found-hints.ts";
+import { hintOf } from "./found-hints.ts";
 import {
   couldClose,
   type FoundShape,
@@ -53,8 +53,9 @@ export function likelyRoles(things: readonly FoundThing[], project: Project | nu
   });
 }
 
-function hintOf(thing: FoundThing, kinds: readonly DrawnKind[]): Hint {
-  return ownHint(thing) ?? wordHint(thing.layer, kinds) ?? wordHint(thing.name, kinds);
+/** Is it something that every plan works out by itself, such as a vine or a post? */
+export function isWorkedOut(thing: FoundThing): boolean {
+  return hintOf(thing, fitting(foundShape(thing.geometry))) === "worked-out";
 }
 
 /** Kinds of a shape, where lines that could be closed count as areas too. */

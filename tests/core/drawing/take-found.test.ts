@@ -67,6 +67,8 @@ describe("the role that a found thing most likely plays", () => {
     expect(likely(line([oak, [-76.899, 42.6004]], { name: "main line" }))).toBe("main-line");
     expect(likely(point(oak, { layer: "vines", name: "Oak 3" }))).toBeNull();
     expect(likely(point(oak, { name: "Tomorrow" }))).toBeNull();
+    expect(likely(point([...oak, 212.5], { name: "1041", values: [["code", "TREE"]] }))).toBe("obstacle");
+    expect(likely(line([oak, [-76.899, 42.6004]], { layer: "tracks", values: [["type", "row"]] }))).toBe("row");
   });
 
   test("an outline about which nothing is said is the parcel where there is none yet, and what lies in it is not", () => {
