@@ -27,7 +27,12 @@ export const csvReader: Reader = {
     const text = letters.value.replace(/^\uFEFF/, "");
     const delimiter = delimiterOf(text);
     const lines = () => withoutRemarks(delimitedLines(text, delimiter));
-    const read = await readTable({ layer: null, delimiter, lines }, { name: file.name, title }, answers, followed);
+    const read = await readTable(
+      { layer: null, delimiter, isTyped: false, lines },
+      { name: file.name, title },
+      answers,
+      followed,
+    );
     const findings = [...letters.findings, ...read.findings];
     if (!read.ok) return failure(findings);
     const { system, features, questions } = read.value;

@@ -34,7 +34,7 @@ export const xlsxReader: Reader = {
     const findings: Finding[] = [];
     const placeless: { readonly sheet: string; readonly finding: Finding }[] = [];
     for (const { name, bytes: sheet } of workbook.value.sheets) {
-      const table = { layer: name, delimiter: null, lines: () => sheetLines(sheet, workbook.value) };
+      const table = { layer: name, delimiter: null, isTyped: true, lines: () => sheetLines(sheet, workbook.value) };
       const read = await readTable(table, { name: file.name, title }, answers, followed);
       const [first] = read.findings;
       if (!read.ok && first?.code === "readers/columns-without-place") {

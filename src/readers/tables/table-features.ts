@@ -35,7 +35,7 @@ export function* tableFeatures(
   const features: FoundFeature[] = [];
   const why: string[] = [];
   const cornered = layout.corner !== null && layout.name !== null;
-  const valuesOf = valueReader(layout, placing);
+  const valuesOf = valueReader(layout, placing, table.isTyped);
   let group: Group | null = null;
   let left = 0;
   let lines = 0;
@@ -105,7 +105,7 @@ function positionOf(
 }
 
 /** Everything a line says beside its name and its place. */
-function valueReader(layout: TableLayout, { mark, height_m }: Placing) {
+function valueReader(layout: TableLayout, { mark, height_m }: Placing, isTyped: boolean) {
   const { place, name, part, ring, corner } = layout;
   const cornered = corner !== null && name !== null ? [part, ring, corner] : [];
   const placed =
@@ -122,12 +122,12 @@ function valueReader(layout: TableLayout, { mark, height_m }: Placing) {
     const values: (readonly [string, string | number | boolean])[] = [];
     for (const [head, i] of kept) {
       const cell = cells[i];
-      if (cell !== undefined && cell !== "") values.push([head, cellValue(cell, mark)]);
+      if (cell !== undefined && cell !== "") values.push([head, isTyped ? cell : cellValue(cell, mark)]);
     }
     // Cells beyond the last head are kept too.
     for (let i = layout.heads.length; i < cells.length; i++) {
       const cell = cells[i];
-      if (cell !== undefined && cell !== "") values.push([`column ${i + 1}`, cellValue(cell, mark)]);
+      if (cell !== undefined && cell !== "") values.push([`column ${i + 1}`, isTyped ? cell : cellValue(cell, mark)]);
     }
     return values;
   };

@@ -17,6 +17,8 @@ export interface FileTable {
   readonly layer: string | null;
   /** What parts its cells; null where they are parted by themselves. */
   readonly delimiter: string | null;
+  /** True where the file says of each cell whether it is text: such text is no number, whatever it looks like. */
+  readonly isTyped: boolean;
   lines(): Iterable<ReadLine>;
 }
 
