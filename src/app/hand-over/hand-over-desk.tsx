@@ -1,5 +1,5 @@
 import "./hand-over.css";
-import { useMemo } from "preact/hooks";
+import { useEffect, useMemo } from "preact/hooks";
 import { formatNamed } from "../../core/exchange/formats.ts";
 import type { Plan } from "../../core/plan.ts";
 import { serializeProject } from "../../core/project/serialize.ts";
@@ -11,6 +11,7 @@ import { choiceFor } from "./choice-for.ts";
 import { FormatChoice } from "./format-choice.tsx";
 import { handOverChoicesOf } from "./hand-over-choices.ts";
 import { NamingChoice } from "./naming-choice.tsx";
+import { outgoingFeatures, outgoingOf } from "./outgoing.ts";
 import { PlaceChoice } from "./place-choice.tsx";
 import { PreviewPart } from "./preview-part.tsx";
 import { RowsChoice } from "./rows-choice.tsx";
@@ -46,11 +47,19 @@ export function HandOverDesk() {
 }
 
 function PlanFiles({ plan }: { readonly plan: Plan }) {
-  const choices = handOverChoicesOf(useStore());
+  const store = useStore();
+  const choices = handOverChoicesOf(store);
   const things = useMemo(() => countedThings(plan), [plan]);
   const choice = choiceFor(choices, plan, things);
   const format = formatNamed(choice.as);
   const preview = usePreview(plan, choice);
+  useEffect(() => {
+    const outgoing = outgoingOf(store);
+    outgoing.value = outgoingFeatures(preview.handed?.layers ?? []);
+    return () => {
+      outgoing.value = [];
+    };
+  }, [store, preview.handed]);
   const findings = notBesideFields(preview.findings);
   return (
     <>

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { openProject } from "../../../src/app/commands/open-project.ts";
 import { bytesText } from "../../../src/app/hand-over/bytes-text.ts";
 import { createHandOverWork } from "../../../src/app/hand-over/hand-over-work.ts";
+import { outgoingFeatures } from "../../../src/app/hand-over/outgoing.ts";
 import { previewTables } from "../../../src/app/hand-over/preview.ts";
 import { textBeginning } from "../../../src/app/hand-over/text-beginning.ts";
 import { unsettled } from "../../../src/app/hand-over/unsettled.ts";
@@ -46,6 +47,30 @@ describe("the preview", () => {
     for (const { heads, lines, name } of tablesOf({ as: "csv", of: ["parcels", "blocks", "rows", "vines", "posts"] })) {
       for (const cells of lines) expect(cells, name).toHaveLength(heads.length);
     }
+  });
+});
+
+describe("what goes out, on the map", () => {
+  test("is every feature at its place, areas by their edges", () => {
+    const plan = createOpenStore().shownPlan.value;
+    if (plan === null) throw new Error("there is no plan");
+    const { layers } = handedOver(plan, { as: "geojson", of: ["parcels", "rows", "posts"] });
+    const features = outgoingFeatures(layers);
+    expect(features).toHaveLength(layers.reduce((sum, { count }) => sum + count, 0));
+    const [outline] = features;
+    expect(outline?.geometry).toMatchObject({ type: "MultiLineString" });
+    const ring = outline?.geometry.type === "MultiLineString" ? outline.geometry.coordinates[0] : [];
+    expect(ring).toHaveLength(5);
+    expect(ring?.[4]).toEqual(ring?.[0]);
+  });
+
+  test("a layer that is too much is left out whole", () => {
+    const plan = createOpenStore().shownPlan.value;
+    if (plan === null) throw new Error("there is no plan");
+    const { layers } = handedOver(plan, { as: "geojson", of: ["rows", "vines"] });
+    const [rows, vines] = layers;
+    if (!rows || !vines) throw new Error("two layers were asked for");
+    expect(outgoingFeatures([{ ...vines, count: 6000 }, rows])).toHaveLength(rows.count);
   });
 });
 
