@@ -17,7 +17,7 @@ export function BaselineChoice({ plan, choice }: { readonly plan: Plan; readonly
       label="Measured also from"
       value={choice.baseline ?? ""}
       usual="no line"
-      hint={isUsed ? "station along it, offset to its right" : "row 1, or two marks: gate pin, oak nail"}
+      hint={isUsed ? "station along it, offset to its right" : exampleOf(plan)}
       refusal={line.ok ? null : firstError(line.findings, store.units.value)}
       take={(typed) => {
         chooseForAll(choices, { baseline: typed.trim() === "" ? null : typed });
@@ -25,4 +25,12 @@ export function BaselineChoice({ plan, choice }: { readonly plan: Plan; readonly
       }}
     />
   );
+}
+
+/** Two marks of the plan, else its first row. */
+function exampleOf({ project, rows }: Plan): string | undefined {
+  const [from, to] = project.marks.flatMap(({ name }) => (name === null ? [] : [name]));
+  if (from !== undefined && to !== undefined) return `such as ${from}, ${to}`;
+  const [first] = rows?.rows ?? [];
+  return first === undefined ? undefined : `such as row ${first.id}`;
 }

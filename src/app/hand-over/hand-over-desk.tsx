@@ -1,6 +1,7 @@
 import "./hand-over.css";
 import { useEffect, useMemo } from "preact/hooks";
 import { formatNamed } from "../../core/exchange/formats.ts";
+import { layerKinds } from "../../core/exchange/layers/layer.ts";
 import type { Plan } from "../../core/plan.ts";
 import { serializeProject } from "../../core/project/serialize.ts";
 import { download, fileStem } from "../download.ts";
@@ -53,6 +54,7 @@ function PlanFiles({ plan }: { readonly plan: Plan }) {
   const choice = choiceFor(choices, plan, things);
   const format = formatNamed(choice.as);
   const preview = usePreview(plan, choice);
+  const hasPlaces = layerKinds.some((kind) => choice.of.includes(kind));
   useEffect(() => {
     const outgoing = outgoingOf(store);
     outgoing.value = outgoingFeatures(preview.handed?.layers ?? []);
@@ -68,8 +70,8 @@ function PlanFiles({ plan }: { readonly plan: Plan }) {
       <ThingChoice things={things} />
       <div class="fields">
         <RowsChoice plan={plan} choice={choice} />
-        <NamingChoice plan={plan} format={format} choice={choice} />
-        <PlaceChoice plan={plan} format={format} choice={choice} />
+        {hasPlaces && <NamingChoice plan={plan} format={format} choice={choice} />}
+        {hasPlaces && <PlaceChoice plan={plan} format={format} choice={choice} />}
       </div>
       <PreviewPart preview={preview} />
       {findings.length > 0 && (
@@ -87,5 +89,6 @@ function PlanFiles({ plan }: { readonly plan: Plan }) {
 function hindranceOf(things: number, { findings, handed, isOld }: ReturnType<typeof usePreview>): string | null {
   if (things === 0) return "Tick what is to go out.";
   if (handed === null && findings.length > 0 && !isOld) return "What is named above keeps it from being written.";
+  if (handed !== null && handed.files.length === 0 && !isOld) return "Of what is ticked there is nothing to write.";
   return null;
 }

@@ -28,7 +28,7 @@ function add(map: MapLibreMap, features: Feature[]): void {
       type: "line",
       source: name,
       layout: { "line-cap": "round", "line-join": "round" },
-      paint: { "line-color": colours.halo, "line-width": 9, "line-opacity": 0.7 },
+      paint: { "line-color": colours.halo, "line-width": 9, "line-opacity": 0.6 },
     },
     below,
   );
@@ -40,7 +40,7 @@ function add(map: MapLibreMap, features: Feature[]): void {
       filter: ["==", ["geometry-type"], "Point"],
       paint: {
         "circle-color": colours.halo,
-        "circle-radius": ["interpolate", ["linear"], ["zoom"], 16, 3, 20, 9],
+        "circle-radius": ["interpolate", ["linear"], ["zoom"], 16, 2, 20, 9],
       },
     },
     below,

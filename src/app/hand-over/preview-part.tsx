@@ -22,7 +22,7 @@ export function PreviewPart({ preview }: { readonly preview: Preview }) {
       {handed.files.length > mostFiles && (
         <p class="aside">and {count(handed.files.length - mostFiles, "more file")}</p>
       )}
-      <h3>What is in {handed.files.length === 1 ? "it" : "them"}</h3>
+      {tables.length > 0 && <h3>What is in {handed.files.length === 1 ? "it" : "them"}</h3>}
       {tables.map((table, i) => (
         <TablePart key={table.name} table={table} isFirst={i === 0} />
       ))}
