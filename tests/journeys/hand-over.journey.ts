@@ -179,3 +179,25 @@ test("by keys alone: a format, a thing, and the file", async ({ page }) => {
   await page.keyboard.press("Enter");
   expect((await waiting).suggestedFilename()).toBe("acre-with-a-notch-plan.kml");
 });
+
+test("writing that is stopped saves nothing, and leaves the step as it was", async ({ page }) => {
+  await openSample(page);
+  await openStage(page, "Hand over");
+  const save = page.getByRole("button", { name: "Save rows.geojson" });
+  await expect(save).toBeEnabled();
+  // The page comes to its turn late, as if there were very much to write.
+  await page.evaluate(() => {
+    const post = MessagePort.prototype.postMessage;
+    MessagePort.prototype.postMessage = function (this: MessagePort, ...message: unknown[]) {
+      setTimeout(() => Reflect.apply(post, this, message), 1500);
+    };
+  });
+  const downloads: string[] = [];
+  page.on("download", (download) => downloads.push(download.suggestedFilename()));
+  await save.click();
+  await expect(page.getByRole("progressbar")).toBeVisible();
+  await page.locator(".hand-over-write").getByRole("button", { name: "Stop" }).click();
+  await expect(page.getByText("Stopped: no file was saved.")).toBeVisible();
+  await expect(save).toBeEnabled();
+  expect(downloads).toEqual([]);
+});

@@ -25,8 +25,9 @@ async function openSide(page: Page): Promise<Locator> {
 
 /** Metres or feet of wire in the one line that the step says of itself. */
 async function wireInAll(page: Page): Promise<number> {
-  const line = await page.getByRole("region", { name: "Trellis", exact: true }).locator(".stage-result").textContent();
-  const found = /([\d,.]+) (ft|m|mi|km) of wire/.exec(line ?? "");
+  const line = page.getByRole("region", { name: "Trellis", exact: true }).locator(".stage-result");
+  await expect(line).toContainText("of wire");
+  const found = /([\d,.]+) (ft|m|mi|km) of wire/.exec((await line.textContent()) ?? "");
   return Number(found?.[1]?.replaceAll(",", ""));
 }
 
