@@ -6,7 +6,7 @@ const looked = 50;
 
 /**
  * What the cells of a table are parted by: of tab, semicolon, bar and comma the first that its lines have alike, else the one that most lines
- * have; spaces (null) where there is none of them. A first line "sep=;", which office programs write, says it.
+ * have; spaces (null) where there is none of them, and no quotes. A first line "sep=;", which office programs write, says it.
  */
 export function delimiterOf(text: string): string | null {
   const stated = /^sep=([\t;|,])\r?\n/i.exec(text)?.[1];
@@ -16,7 +16,8 @@ export function delimiterOf(text: string): string | null {
   const even = candidates.find(({ parted, isEven }) => parted > 0 && isEven);
   if (even !== undefined) return even.delimiter;
   const most = candidates.reduce((best, each) => (each.parted > best.parted ? each : best));
-  return most.parted > 0 ? most.delimiter : null;
+  if (most.parted > 0) return most.delimiter;
+  return beginning.includes('"') ? "," : null;
 }
 
 function countsOf(text: string, delimiter: string): { readonly parted: number; readonly isEven: boolean } {

@@ -4,7 +4,7 @@ import { unitLength_m } from "../../core/systems/unit-length.ts";
 import { wktGeometry } from "./wkt.ts";
 
 /** The geometry of a cell of well-known text in degrees, or why there is none. Its own SRID counts more than the system. */
-export function placedWkt(text: string, stated: CoordinateSystem): Geometry | string {
+export function placedWkt(text: string, stated: CoordinateSystem, isSwapped: boolean): Geometry | string {
   const found = wktGeometry(text);
   if (found === null) return "has no geometry that is read";
   const own = found.srid === null || found.srid === 0 ? null : systemOfCode(found.srid);
@@ -13,7 +13,7 @@ export function placedWkt(text: string, stated: CoordinateSystem): Geometry | st
   const unit_m = system.unit === "deg" ? 1 : unitLength_m[system.unit];
   let isPlaced = true;
   const placed = ([x = NaN, y = NaN, height]: Position): Position => {
-    const [lon, lat] = system.toLonLat(x, y);
+    const [lon, lat] = isSwapped ? system.toLonLat(y, x) : system.toLonLat(x, y);
     if (!(Math.abs(lon) <= 180 && Math.abs(lat) <= 90)) isPlaced = false;
     return height === undefined ? [lon, lat] : [lon, lat, height * unit_m];
   };

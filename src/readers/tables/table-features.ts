@@ -7,7 +7,7 @@ import type { Pair } from "./place-heads.ts";
 import { placedWkt } from "./placed-wkt.ts";
 import type { Cell, FileTable, TableLine } from "./table.ts";
 import type { TableLayout } from "./table-layout.ts";
-import { coordinateOf, linesAStep } from "./table-numbers.ts";
+import { coordinateOf, eastFirst, linesAStep } from "./table-numbers.ts";
 
 /** How the numbers of a table become places. */
 export interface Placing {
@@ -74,7 +74,7 @@ export function* tableFeatures(
 
 /** The geometry of one line, or why there is none. */
 function geometryOf({ cells }: TableLine, { place }: TableLayout, placing: Placing): Geometry | string {
-  if (place.kind === "wkt") return placedWkt(String(cells[place.column] ?? ""), placing.system);
+  if (place.kind === "wkt") return placedWkt(String(cells[place.column] ?? ""), placing.system, placing.isSwapped);
   const positions: Position[] = [];
   for (const pair of place.pairs) {
     const position = positionOf(cells, pair, placing);
@@ -92,11 +92,9 @@ function positionOf(
 ): Position | string {
   const [one, other] = [coordinateOf(cells[pair.east] ?? "", mark), coordinateOf(cells[pair.north] ?? "", mark)];
   if (one === null || other === null) return "has no number for its place";
-  // Letters say which is which, whatever the heads say.
-  const turned = one.is === "latitude" || other.is === "longitude";
-  if (turned && (one.is === "longitude" || other.is === "latitude")) return "has two numbers of the same direction";
-  const lettered = one.is !== null || other.is !== null;
-  const [x, y] = (lettered ? turned : isSwapped) ? [other.degrees, one.degrees] : [one.degrees, other.degrees];
+  const ordered = eastFirst(one, other, isSwapped);
+  if (ordered === null) return "has two numbers of the same direction";
+  const [x, y] = ordered;
   const [lon, lat] = system.toLonLat(x, y);
   if (!(Math.abs(lon) <= 180 && Math.abs(lat) <= 90)) return "has numbers that are no place in the system";
   const height = pair.height === null ? null : numberOf(cells[pair.height.column], mark);

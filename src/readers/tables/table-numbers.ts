@@ -40,6 +40,7 @@ export function* tableNumbers(table: FileTable, layout: TableLayout, most: numbe
     if (lines > most) break;
     if (lines % linesAStep === 0) yield undefined;
     if (layout.place.kind === "wkt") {
+      // With a system of its own it says nothing about the others.
       const [, x = "", y = ""] = firstPosition.exec(String(line.cells[layout.place.column] ?? "")) ?? [];
       measure(sizes["."], x, y, ".");
     }
@@ -62,14 +63,29 @@ interface Sizes {
 }
 
 function measure(sizes: Sizes, east: Cell, north: Cell, mark: DecimalMark): void {
-  const [x, y] = [coordinateOf(east, mark)?.degrees, coordinateOf(north, mark)?.degrees];
-  if (x === undefined || y === undefined) return;
-  sizes.east = Math.max(sizes.east, Math.abs(x));
-  sizes.north = Math.max(sizes.north, Math.abs(y));
+  const [one, other] = [coordinateOf(east, mark), coordinateOf(north, mark)];
+  if (one === null || other === null) return;
+  const ordered = eastFirst(one, other, false);
+  if (ordered === null) return;
+  sizes.east = Math.max(sizes.east, Math.abs(ordered[0]));
+  sizes.north = Math.max(sizes.north, Math.abs(ordered[1]));
   sizes.decimals = Math.max(sizes.decimals, decimalsOf(east), decimalsOf(north));
 }
 
-const firstPosition = /([-+\d.eE]+)\s+([-+\d.eE]+)/;
+const firstPosition = /^(?!\s*SRID)[^\d]*?([-+\d.eE]+)\s+([-+\d.eE]+)/;
+
+/** Two coordinates, east first: by their letters, which count more than heads, else as they stand or swapped; null when the letters disagree. */
+export function eastFirst(
+  one: CellAngle,
+  other: CellAngle,
+  isSwapped: boolean,
+): readonly [east: number, north: number] | null {
+  const isTurned = one.is === "latitude" || other.is === "longitude";
+  const isStraight = one.is === "longitude" || other.is === "latitude";
+  if (isTurned && isStraight) return null;
+  const turns = isTurned || (isSwapped && !isStraight);
+  return turns ? [other.degrees, one.degrees] : [one.degrees, other.degrees];
+}
 
 /** A coordinate as a number, or as degrees, minutes and seconds; null when it is neither. */
 export function coordinateOf(cell: Cell, mark: DecimalMark): CellAngle | null {
