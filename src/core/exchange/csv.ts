@@ -1,6 +1,4 @@
-import type { List } from "./lists/list.ts";
-
-export type Cell = string | number | null;
+import type { Cell, List } from "./lists/list.ts";
 
 /** Lines of cells as RFC 4180 text: CRLF after every line, quoted where needed. */
 export function csv(lines: readonly (readonly Cell[])[]): string {

@@ -2,11 +2,10 @@ import { chosenAnswer } from "../../materials/coil-packs.ts";
 import type { CutJob } from "../../materials/cutting/cut-job.ts";
 import { isHose } from "../../materials/drip-articles.ts";
 import type { Plan } from "../../plan.ts";
-import type { Cell } from "../csv.ts";
 import { rowLabel } from "../positions.ts";
 import { millimetres } from "../rounding.ts";
 import { isSketch } from "../sketch.ts";
-import type { List } from "./list.ts";
+import type { Cell, List } from "./list.ts";
 
 /**
  * The cut list for the spool: a line a cut, in the order of work. A coil is used up before the next is loaded; `taken_m` is what comes off,

@@ -1,4 +1,4 @@
-import type { Cell } from "../csv.ts";
+export type Cell = string | number | null;
 
 /** What is handed over as a table and has no place on a map. */
 export const listKinds = ["materials", "coils", "prices"] as const;

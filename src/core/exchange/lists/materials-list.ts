@@ -1,8 +1,7 @@
 import type { Plan } from "../../plan.ts";
 import { formatQuantity, text } from "../../units.ts";
-import type { Cell } from "../csv.ts";
 import { millimetres, rounded } from "../rounding.ts";
-import type { List } from "./list.ts";
+import type { Cell, List } from "./list.ts";
 
 /**
  * The shopping list: amounts in the unit of their line, the packages as one would ask for them in the project's units. An empty price is not
