@@ -70,11 +70,11 @@ export function symbolsAsPoints(name: string, count: number): Finding {
 }
 
 /** More things than a person could choose from. */
-export function tooMuchDrawn(name: string, most: number): Finding {
+export function tooMuchDrawn(name: string, things: number, corners: number): Finding {
   return unplaced(
     "readers/too-much-drawn",
     "error",
-    say`${name} holds more than ${most} things, once its symbols are put in their places.`,
+    say`${name} holds more than ${things} things or ${corners} corners, once its symbols are put in their places.`,
     say`A drawing may repeat a symbol in a symbol until it fills any memory; nothing of it was taken.`,
     say`Have only the layers that matter written to a file.`,
   );

@@ -8,12 +8,12 @@ import { stopped } from "../findings.ts";
 import { placeNumbers } from "../place-numbers.ts";
 import type { FoundFile, NamedBytes, Reader, ReadingAnswers, ReadingFollowed } from "../reading.ts";
 import type { Drawing, DrawnThing } from "./dxf/drawn.ts";
-import { drawingLetters } from "./dxf/dxf-letters.ts";
+import { type DrawingLetters, drawingLetters } from "./dxf/dxf-letters.ts";
 import { foundDrawn, isCaption } from "./dxf/found-drawn.ts";
 import { ownValue } from "./dxf/own-data.ts";
-import { type DrawingRead, mostThings, readDrawing } from "./dxf/read-drawing.ts";
+import { type DrawingRead, mostCorners, mostThings, readDrawing } from "./dxf/read-drawing.ts";
 import { symbolsPlaced } from "./dxf/symbols-placed.ts";
-import { mapped, placesIn } from "./dxf/thing-of.ts";
+import { placesIn } from "./dxf/thing-of.ts";
 
 const title = "DXF";
 const binaryMark = "AutoCAD Binary DXF";
@@ -26,8 +26,8 @@ const binaryMark = "AutoCAD Binary DXF";
 export const dxfReader: Reader = {
   title,
   endings: ["dxf"],
-  // The text, what is drawn on it and its places: about six times as much stands in memory.
-  most_bytes: 50e6,
+  // The text, what is drawn and its places: up to some 400 MB stand in memory for a drawing of many small things.
+  most_bytes: 40e6,
   begins: (head) => isDrawing(head) || head.startsWith(binaryMark),
   read: readDxf,
 };
@@ -43,20 +43,19 @@ async function readDxf(
   followed: ReadingFollowed,
 ): Promise<Outcome<FoundFile>> {
   const { name } = file;
-  const bytes = new Uint8Array(await file.slice(0, file.size).arrayBuffer());
-  if (new TextDecoder("latin1").decode(bytes.subarray(0, binaryMark.length)) === binaryMark) {
+  const letters = await lettersOf(file);
+  if (letters.text.startsWith(binaryMark)) {
     return failure([brokenFile(name, title, 'it is a binary one; have it saved as text, "ASCII"')]);
   }
-  const letters = drawingLetters(bytes, name);
   const drawing = await followedTo(readDrawing(letters.text), letters.text.length, followed);
   if (drawing === null) return failure([stopped(name)]);
-  if (drawing === "too much") return failure([tooMuchDrawn(name, mostThings)]);
+  if (drawing === "too much") return failure([tooMuchDrawn(name, mostThings, mostCorners)]);
   if (typeof drawing === "string") return failure([brokenFile(name, title, drawing)]);
   const stated = statedBy(drawing);
   const unit_m = fileUnits[answers.unit ?? stated.unit ?? "m"].metres;
   const placed = symbolsPlaced(drawing, leastPart_m / unit_m, mostThings);
-  if (placed === null) return failure([tooMuchDrawn(name, mostThings)]);
-  const things = withoutFlatHeights(placed.things);
+  if (placed === null) return failure([tooMuchDrawn(name, mostThings, mostCorners)]);
+  const { things } = placed;
   const box = boxOf(things);
   if (box === null) return failure([nothingFound(name, title)]);
   const placing = placeNumbers({ name, ...stated, box }, answers);
@@ -66,7 +65,15 @@ async function readDxf(
     return success({ format: title, system: "", features: [], questions: placing.value.questions }, findings);
   }
   const { system, position } = placing.value;
-  return success({ format: title, system, features: foundDrawn(things, position), questions: [] }, findings);
+  return success(
+    { format: title, system, features: foundDrawn(things, isFlat(things), position), questions: [] },
+    findings,
+  );
+}
+
+/** The file's bytes are let go of with this. */
+async function lettersOf(file: NamedBytes): Promise<DrawingLetters> {
+  return drawingLetters(new Uint8Array(await file.slice(0, file.size).arrayBuffer()), file.name);
 }
 
 /** A symbol that is larger is part of the drawing. Common practice, no source: no tree or post is drawn 15 m wide, no parcel smaller. */
@@ -107,14 +114,8 @@ const drawingUnits: ReadonlyMap<number, FileUnit> = new Map([
 ]);
 
 /** Flat drawings have 0 as the height of everything, which is no height. Ours leave out what is not known. */
-function withoutFlatHeights(things: readonly DrawnThing[]): readonly DrawnThing[] {
-  const isFlat = things.every(
-    ({ shape, own }) => own !== null || placesIn(shape).every(([, , z]) => z === null || z === 0),
-  );
-  if (!isFlat) return things;
-  return things.map((thing) =>
-    thing.own === null ? { ...thing, shape: mapped(thing.shape, ([x, y]) => [x, y, null]) } : thing,
-  );
+function isFlat(things: readonly DrawnThing[]): boolean {
+  return things.every(({ shape, own }) => own !== null || placesIn(shape).every(([, , z]) => z === null || z === 0));
 }
 
 function boxOf(things: readonly DrawnThing[]) {

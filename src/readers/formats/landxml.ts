@@ -24,8 +24,8 @@ const title = "LandXML 1.2";
 export const landXmlReader: Reader = {
   title,
   endings: ["xml", "landxml"],
-  // The text and what is drawn from it: about six times as much stands in memory.
-  most_bytes: 50e6,
+  // The text, its elements and what is drawn from them: up to some 400 MB stand in memory for a file of many points.
+  most_bytes: 30e6,
   begins: (head) => /<LandXML[\s>]/.test(head),
   read: readLandXml,
 };
@@ -43,7 +43,8 @@ const wholes: ReadonlySet<string> = new Set([
   "Boundary",
   "Feature",
 ]);
-const mostThings = 300_000;
+const mostThings = 200_000;
+const mostCorners = 600_000;
 const stepsAPiece = 5000;
 
 interface Survey {
@@ -59,11 +60,12 @@ async function readLandXml(
   followed: ReadingFollowed,
 ): Promise<Outcome<FoundFile>> {
   const { name } = file;
-  const text = xmlLetters(new Uint8Array(await file.slice(0, file.size).arrayBuffer()), name, title);
+  const text = await lettersOf(file);
   if (!text.ok) return text;
   const survey = await surveyIn(text.value, name, followed);
   if (!survey.ok) return survey;
-  const read = surveyThings(survey.value.elements, survey.value.features);
+  const read = surveyThings(survey.value.elements, survey.value.features, mostCorners);
+  if (read === null) return failure([tooMuchDrawn(name, mostThings, mostCorners)]);
   const told = toldOf(name, read);
   const things = withoutFlatHeights(read.things);
   const box = boxOf(things);
@@ -84,6 +86,11 @@ async function readLandXml(
     return { name: called, layer, values, geometry: geometryOf(thing, place) };
   });
   return success({ format: title, system, features, questions: [] }, findings);
+}
+
+/** The file's bytes are let go of with this. */
+async function lettersOf(file: NamedBytes): Promise<Outcome<string>> {
+  return xmlLetters(new Uint8Array(await file.slice(0, file.size).arrayBuffer()), file.name, title);
 }
 
 async function surveyIn(text: string, name: string, { progress, signal }: ReadingFollowed): Promise<Outcome<Survey>> {
@@ -118,7 +125,7 @@ async function surveyIn(text: string, name: string, { progress, signal }: Readin
         // Parcels may stand in parcels.
         for (const inner of elementsOf(element, "Parcel")) elements.push({ element: inner, layer });
       }
-      if (elements.length > mostThings) return failure([tooMuchDrawn(name, mostThings)]);
+      if (elements.length > mostThings) return failure([tooMuchDrawn(name, mostThings, mostCorners)]);
     }
   }
   if (!isSurvey) return failure([brokenFile(name, title, "it is XML of another kind")]);

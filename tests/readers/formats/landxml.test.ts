@@ -188,6 +188,14 @@ describe("broken and hostile files", () => {
     expect(features[0]).toMatchObject({ name: "constructor", values: [["__proto__", "<script>"]] });
   });
 
+  test("more corners than fit into memory are refused", async () => {
+    const list = `<IrregularLine><PntList2D>${"1 2 ".repeat(600_001)}</PntList2D></IrregularLine>`;
+    const text = file(
+      `<PlanFeatures><PlanFeature name="a"><CoordGeom>${list}</CoordGeom></PlanFeature></PlanFeatures>`,
+    );
+    expect(await saidOf("a.xml", text)).toEqual(["readers/too-much-drawn"]);
+  });
+
   test("reading is stopped when it is asked to", async () => {
     const stop = new AbortController();
     const outcome = await landXmlReader.read(

@@ -6,13 +6,18 @@ import { ownValue } from "./own-data.ts";
 
 type Place = (x: number, y: number, z: number | null) => Position;
 
-/** The things of a drawing as features: what is ours with its names and columns, the others with what kind they are. */
-export function foundDrawn(things: readonly DrawnThing[], place: Place): readonly FoundFeature[] {
-  const position = ([x, y, z]: Drawn) => place(x, y, z);
+/**
+ * The things of a drawing as features: what is ours with its names and columns, the others with what kind they are. In a flat drawing a height of 0
+ * is none.
+ */
+export function foundDrawn(things: readonly DrawnThing[], isFlat: boolean, place: Place): readonly FoundFeature[] {
+  const kinds = new Map<string, FoundFeature["values"]>();
   const pieces = piecesOfAreas(things);
   const names = namesAtPoints(things);
   return things.flatMap((thing): readonly FoundFeature[] => {
     if (isCaption(thing)) return [];
+    const hasHeights = !isFlat || thing.own !== null;
+    const position = ([x, y, z]: Drawn) => place(x, y, hasHeights ? z : null);
     const id = ownValue(thing.own, "id");
     const rings = typeof id === "string" ? pieces.get(id) : undefined;
     if (rings !== undefined) {
@@ -23,11 +28,12 @@ export function foundDrawn(things: readonly DrawnThing[], place: Place): readonl
     if (thing.own !== null && thing.own.pairs.length > 0) return [ownFeature(thing, geometry)];
     if (names.used.has(thing)) return [];
     const { symbol } = thing;
-    const values = [
-      ["entity", thing.type] as const,
-      ...(symbol === null ? [] : [["block", symbol.block] as const]),
-      ...thing.values,
-    ];
+    const plain = kinds.get(thing.type) ?? [["entity", thing.type]];
+    kinds.set(thing.type, plain);
+    if (symbol === null && thing.values.length === 0) {
+      return [{ name: thing.name ?? names.of.get(thing) ?? null, layer: thing.layer, geometry, values: plain }];
+    }
+    const values = [...plain, ...(symbol === null ? [] : [["block", symbol.block] as const]), ...thing.values];
     return [{ name: thing.name ?? names.of.get(thing) ?? null, layer: thing.layer, geometry, values }];
   });
 }
@@ -102,19 +108,19 @@ function closed(ring: readonly Position[]): Position[] {
 /** A text that stands on a point, or on a symbol, to a thousandth of a unit, is its name. */
 function namesAtPoints(things: readonly DrawnThing[]) {
   const key = ([x, y]: Drawn) => `${Math.round(x * 1000)} ${Math.round(y * 1000)}`;
-  const nameless = new Map<string, DrawnThing>();
+  const texts = new Map<string, DrawnThing>();
   for (const thing of things) {
-    const { shape, type } = thing;
-    if (shape.kind === "point" && thing.own === null && (type === "POINT" || type === "INSERT"))
-      nameless.set(key(shape.at), thing);
+    const { shape, name, own } = thing;
+    if (shape.kind === "point" && name !== null && own === null) texts.set(key(shape.at), thing);
   }
   const of = new Map<DrawnThing, string>();
   const used = new Set<DrawnThing>();
-  for (const text of things) {
-    if (text.shape.kind !== "point" || text.name === null || text.own !== null) continue;
-    const named = nameless.get(key(text.shape.at));
-    if (named === undefined || of.has(named)) continue;
-    of.set(named, text.name);
+  for (const thing of texts.size === 0 ? [] : things) {
+    const { shape, type, own } = thing;
+    if (shape.kind !== "point" || own !== null || (type !== "POINT" && type !== "INSERT")) continue;
+    const text = texts.get(key(shape.at));
+    if (text === undefined || text.name === null || used.has(text)) continue;
+    of.set(thing, text.name);
     used.add(text);
   }
   return { of, used };

@@ -1,13 +1,15 @@
 import type { Block, Drawing, DrawnThing } from "./drawn.ts";
 import { type DxfRecord, dxfRecords, numberOf, textOf } from "./dxf-groups.ts";
 import { decoded } from "./dxf-strings.ts";
-import { thingOf } from "./thing-of.ts";
+import { cornersIn, thingOf } from "./thing-of.ts";
 
 /** What goes through a drawing gives at its end: the drawing, or half a sentence that says why it is none. */
 export type DrawingRead = Drawing | string;
 
 /** Most things of one drawing: a person cannot choose from more, and they fit into memory. */
-export const mostThings = 300_000;
+export const mostThings = 200_000;
+/** Corners of all of it. */
+export const mostCorners = 600_000;
 /** What is read before whoever reads may do something in between. */
 const recordsAStep = 5000;
 
@@ -25,6 +27,7 @@ export function* readDrawing(text: string): Generator<number, DrawingRead> {
   let open: { record: DxfRecord; parts: DxfRecord[] } | null = null;
   let count = 0;
   let total = 0;
+  let corners = 0;
 
   const finish = (record: DxfRecord, parts: readonly DxfRecord[]) => {
     // Sheets around the drawing are no ground.
@@ -36,13 +39,14 @@ export function* readDrawing(text: string): Generator<number, DrawingRead> {
       (block?.things ?? things).push(read.thing);
       curves += read.curves;
       total++;
+      corners += cornersIn(read.thing.shape);
     }
   };
 
   for (const step of dxfRecords(text)) {
     if (step.kind === "broken") return step.why;
     if (++count % recordsAStep === 0) yield step.at;
-    if (total > mostThings) return "too much";
+    if (total > mostThings || corners > mostCorners) return "too much";
     const { record } = step;
     if (open !== null) {
       if (record.type === "VERTEX" || record.type === "ATTRIB") {

@@ -1,5 +1,6 @@
 import type { Drawing, Drawn, DrawnSymbol, DrawnThing } from "./drawn.ts";
-import { mapped, placesIn } from "./thing-of.ts";
+import { mostCorners } from "./read-drawing.ts";
+import { cornersIn, mapped, placesIn } from "./thing-of.ts";
 
 /** How deep symbols may stand in symbols. */
 const mostNested = 16;
@@ -20,6 +21,7 @@ export function symbolsPlaced({ blocks, things }: Drawing, large: number, most: 
   const found: DrawnThing[] = [];
   let points = 0;
   let steps = 0;
+  let corners = 0;
   const reach = reachReader(blocks);
   /** Whether it could be done within the limits. */
   const place = (
@@ -29,7 +31,8 @@ export function symbolsPlaced({ blocks, things }: Drawing, large: number, most: 
     layer: string,
     depth: number,
   ): boolean => {
-    if (found.length >= most || ++steps > 4 * most) return false;
+    corners += cornersIn(thing.shape);
+    if (found.length >= most || ++steps > 4 * most || corners > mostCorners) return false;
     const shape = mapped(thing.shape, change);
     // What a block draws on layer 0 is on the layer of its insertion (DXF reference, BLOCK).
     const placed = { ...thing, shape, layer: thing.layer === "0" ? layer : thing.layer };

@@ -227,6 +227,12 @@ export function placesIn(shape: DrawnThing["shape"]): readonly Drawn[] {
   }
 }
 
+/** How many places a shape has. */
+export function cornersIn(shape: DrawnThing["shape"]): number {
+  if (shape.kind === "point") return 1;
+  return shape.kind === "line" ? shape.points.length : shape.rings.reduce((sum, ring) => sum + ring.length, 0);
+}
+
 function isPlaced(shape: DrawnThing["shape"]): boolean {
   return placesIn(shape).every(
     ([x, y, z]) => Number.isFinite(x) && Number.isFinite(y) && (z === null || Number.isFinite(z)),

@@ -2,7 +2,7 @@ import type { FoundFeature } from "../../reading.ts";
 import type { XmlElement } from "../../xml-steps.ts";
 import { attributeOf, childOf, childrenOf } from "../../xml-tree.ts";
 import { isRing, waysOf } from "./coord-geom.ts";
-import type { SurveyPlace, SurveyThing } from "./survey.ts";
+import { placesOfThing, type SurveyPlace, type SurveyThing } from "./survey.ts";
 import { placeOf, placesInList } from "./survey-places.ts";
 
 /** An element that may be a thing, with the name of what it stands in. */
@@ -19,11 +19,15 @@ export interface SurveyThings {
   readonly broken: { readonly count: number; readonly example: string };
 }
 
-/** Elements as things: points, parcels, plan features, alignments, and what surfaces are made of. `features` are those that points refer to. */
+/**
+ * Elements as things: points, parcels, plan features, alignments, and what surfaces are made of. `features` are those that points refer to. Null when
+ * they have more corners than `most`.
+ */
 export function surveyThings(
   elements: readonly SurveyElement[],
   features: ReadonlyMap<string, XmlElement>,
-): SurveyThings {
+  most: number,
+): SurveyThings | null {
   const named = new Map<string, XmlElement>();
   for (const { element } of elements) {
     const name = attributeOf(element, "name");
@@ -32,6 +36,7 @@ export function surveyThings(
   const things: SurveyThing[] = [];
   const unread = new Map<string, number>();
   let curves = 0;
+  let corners = 0;
   let broken = { count: 0, example: "" };
   const leave = (element: XmlElement, name: string | null) => {
     broken = { count: broken.count + 1, example: broken.example || `${element.name} ${name ?? ""}`.trim() };
@@ -41,7 +46,12 @@ export function surveyThings(
   for (const { element, layer } of elements) {
     const name = attributeOf(element, "name") ?? attributeOf(element, "id");
     const values = valuesOf(element, features);
-    const add = (shape: SurveyThing["shape"]) => things.push({ name, layer, values, shape });
+    const add = (shape: SurveyThing["shape"]) => {
+      const thing = { name, layer, values, shape };
+      corners += placesOfThing(thing).length;
+      things.push(thing);
+    };
+    if (corners > most) return null;
     switch (element.name) {
       case "CgPoint":
       case "P": {
@@ -82,7 +92,7 @@ export function surveyThings(
       }
     }
   }
-  return { things, unread, curves, broken };
+  return corners > most ? null : { things, unread, curves, broken };
 }
 
 function listedPlaces(element: XmlElement): readonly SurveyPlace[] | null {
