@@ -37,7 +37,7 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   geojson: ["src/core/"],
 };
 /** Packages that only the readers of other formats use: they are loaded when such a file is opened. */
-const readerPackages = ["geotiff", "@tmcw/togeojson", "@xmldom/xmldom", "dxf-parser", "shpjs", "sql.js"];
+const readerPackages = ["geotiff", "@tmcw/togeojson", "@xmldom/xmldom", "shpjs", "sql.js"];
 /** Everywhere else places are turned into metres by a frame, or by a coordinate system of the systems. */
 const projectionHomes = ["src/core/plane/", "src/core/systems/"];
 /** The index of the core, the plugin and the app, and the one module that stands before a folder of its own. */

@@ -2,9 +2,6 @@ import type { XmlElement } from "../../xml-steps.ts";
 import { attributeOf } from "../../xml-tree.ts";
 import type { SurveyPlace } from "./survey.ts";
 
-/** Points by name, for elements that refer to one instead of saying where they are. */
-export type NamedPlaces = ReadonlyMap<string, SurveyPlace>;
-
 /** How far a point may refer to another one. */
 const mostReferences = 20;
 
