@@ -22,7 +22,9 @@ export async function bundled() {
     format: "esm",
     logLevel: "error",
     // Older modules inside ask for Node's own by require.
-    banner: { js: 'import { createRequire as requireFrom } from "node:module"; const require = requireFrom(import.meta.url);' },
+    banner: {
+      js: 'import { createRequire as requireFrom } from "node:module"; const require = requireFrom(import.meta.url);',
+    },
   });
   for (const old of readdirSync(cache)) if (old.endsWith(".mjs")) rmSync(join(cache, old), { force: true });
   renameSync(unfinished, bundle);

@@ -185,6 +185,13 @@ export const options: readonly Option[] = [
     commands: ["export"],
   },
   {
+    name: "join",
+    value: "LAYER",
+    isRepeatable: true,
+    help: 'take the points of a layer, in their order, as the corners of one outline; "points" for all of a file',
+    commands: ["import"],
+  },
+  {
     name: "crs",
     value: "SYSTEM",
     help: '"EPSG:32610", "utm" for the zone of the place, "local" for the plane of the project, or a proj4 text; else degrees, and local where a format has none',

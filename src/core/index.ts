@@ -1,6 +1,7 @@
 /** The public surface of the core: everything a door may use. Nothing but re-exports. */
 export type { Account, AccountInput, AccountKind } from "./account.ts";
 export type { FoundThing } from "./drawing/found-thing.ts";
+export { joinedPoints } from "./drawing/joined-points.ts";
 export { isWorkedOut, likelyRoles, possibleRoles } from "./drawing/likely-roles.ts";
 export { type TakenThing, type WithFound, withFound } from "./drawing/take-found.ts";
 export { type Advice, adviceOf } from "./drip/advice.ts";

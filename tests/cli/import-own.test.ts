@@ -44,7 +44,7 @@ async function comesBack(format: string): Promise<Project> {
 }
 
 // Rows come back as rows that stand, vines only when they are asked for: a plan works them out by itself.
-test.each(["kml", "kmz", "gpx", "dxf"])(
+test.each(["kml", "kmz", "gpx", "dxf", "shapefile", "xlsx", "landxml"])(
   "what was handed over as %s comes back in its roles, to two millimetres of what comes back as GeoJSON",
   async (format) => {
     const [wanted, found] = [await comesBack("geojson"), await comesBack(format)];

@@ -84,6 +84,16 @@ describe("tautrow import", () => {
     expect(taken.notes).toContain("  60 points of VINES: mark, mark-1 to mark-60\n");
   });
 
+  test("corners that come point by point are joined into an outline where that is asked for", async () => {
+    const folder = createFolder({ "corners.dxf": createDrawing(outline.map((at) => ["CORNERS", [at]] as const)) });
+    const said = await say(["import", "corners.dxf", ...degrees, "--join", "corners"], { folder });
+    expect(said.code).toBe(0);
+    expect(projectIn(said.out).parcels[0]?.polygons).toEqual([[outline]]);
+    const none = await say(["import", "corners.dxf", ...degrees, "--join", "trees"], { folder });
+    expect(none).toMatchObject({ code: 2, out: "" });
+    expect(none.notes).toContain("--join trees: no file has from 3 to 500 points of that layer");
+  });
+
   test("what the file leaves open is asked, and nothing is written until it is answered", async () => {
     const folder = createFolder({ "lot.dxf": createDrawing([["LOT", outline]]) });
     const said = await say(["import", "lot.dxf", "-o", "out.geojson"], { folder });

@@ -1,4 +1,5 @@
 import { useMemo } from "preact/hooks";
+import { joinedPoints } from "../../core/drawing/joined-points.ts";
 import { isWorkedOut, possibleRoles } from "../../core/drawing/likely-roles.ts";
 import type { Frame } from "../../core/plane/frame.ts";
 import { roles as allRoles, type Role } from "../../core/project/project.ts";
@@ -12,6 +13,8 @@ interface FoundListProps {
   readonly roles: readonly (Role | null)[];
   readonly onRoles: (members: readonly number[], role: Role | null) => void;
   readonly onPoint: (members: readonly number[]) => void;
+  /** Joins the points of a group into one outline. */
+  readonly onJoin: (group: string) => void;
   readonly frame: Frame;
   readonly units: UnitSystem;
 }
@@ -34,6 +37,7 @@ function Group({
   roles,
   onRoles,
   onPoint,
+  onJoin,
   frame,
   units,
 }: FoundListProps & { readonly group: FoundGroup }) {
@@ -69,6 +73,11 @@ function Group({
           onFocus={() => onPoint(members)}
         />
       </div>
+      {group.kind === "point" && joinedPoints(members.flatMap((i) => features[i] ?? [])) && (
+        <button type="button" class="quiet-button found-join" onClick={() => onJoin(group.id)}>
+          Join them into an outline, in this order
+        </button>
+      )}
       {members.length <= mostListed ? (
         <ul>
           {members.map((i) => (
@@ -86,7 +95,7 @@ function Group({
   );
 }
 
-interface ThingProps extends FoundListProps {
+interface ThingProps extends Omit<FoundListProps, "onJoin"> {
   readonly i: number;
   readonly layer: string | null;
 }

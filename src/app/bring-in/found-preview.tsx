@@ -1,5 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
 import { frameAt } from "../../core/drawing/frame-at.ts";
+import { joinedPoints } from "../../core/drawing/joined-points.ts";
 import { likelyRoles } from "../../core/drawing/likely-roles.ts";
 import { courseBetween } from "../../core/drawing/place.ts";
 import type { TakenThing } from "../../core/drawing/take-found.ts";
@@ -13,6 +14,7 @@ import type { FoundFeature } from "../../readers/reading.ts";
 import { useStore } from "../store-context.ts";
 import { count, grouped } from "../strip/count.ts";
 import { FoundDrawing, middleOf } from "./found-drawing.tsx";
+import { groupsOf } from "./found-groups.ts";
 import { FoundList } from "./found-list.tsx";
 
 interface FoundPreviewProps {
@@ -23,15 +25,17 @@ interface FoundPreviewProps {
 }
 
 /** What was found, drawn and listed; the person says what each thing is, and nothing changes before it is taken in. */
-export function FoundPreview({ features, units, onTake, onCancel }: FoundPreviewProps) {
+export function FoundPreview({ features: found, units, onTake, onCancel }: FoundPreviewProps) {
   const store = useStore();
   const project = store.project.value;
+  const [joined, setJoined] = useState<ReadonlySet<string>>(new Set());
+  const features = useMemo(() => withOutlines(found, joined), [found, joined]);
   const likely = useMemo(() => likelyRoles(features, project), [features, project]);
-  const [chosen, setChosen] = useState<ReadonlyMap<number, Role | null>>(new Map());
+  const [chosen, setChosen] = useState<ReadonlyMap<FoundFeature, Role | null>>(new Map());
   const [pointed, setPointed] = useState<ReadonlySet<number>>(new Set());
   const roles = useMemo(
-    () => likely.map((role, i) => (chosen.has(i) ? (chosen.get(i) ?? null) : role)),
-    [likely, chosen],
+    () => features.map((feature, i) => (chosen.has(feature) ? chosen.get(feature) : likely[i]) ?? null),
+    [features, likely, chosen],
   );
   const middle = useMemo(() => middleOf(features), [features]);
   if (!middle) return <p class="aside">Nothing in it has a place.</p>;
@@ -58,10 +62,17 @@ export function FoundPreview({ features, units, onTake, onCancel }: FoundPreview
           {...{ features, roles, frame, units }}
           onRoles={(members, role) => {
             const next = new Map(chosen);
-            for (const i of members) next.set(i, role);
+            for (const i of members) {
+              const feature = features[i];
+              if (feature) next.set(feature, role);
+            }
             setChosen(next);
           }}
           onPoint={(members) => setPointed(new Set(members))}
+          onJoin={(group) => {
+            setPointed(new Set());
+            setJoined(new Set(joined).add(group));
+          }}
         />
       </div>
       <div class="bring-in-foot">
@@ -79,4 +90,15 @@ export function FoundPreview({ features, units, onTake, onCancel }: FoundPreview
       </div>
     </>
   );
+}
+
+/** What was found, with the points of some groups joined into outlines. */
+function withOutlines(found: readonly FoundFeature[], joined: ReadonlySet<string>): readonly FoundFeature[] {
+  if (joined.size === 0) return found;
+  const outlines = new Map<number, FoundFeature | null>();
+  for (const { id, members } of groupsOf(found)) {
+    const outline = joined.has(id) ? joinedPoints(members.flatMap((i) => found[i] ?? [])) : null;
+    if (outline) for (const [k, i] of members.entries()) outlines.set(i, k === 0 ? outline : null);
+  }
+  return found.flatMap((feature, i) => (outlines.has(i) ? (outlines.get(i) ?? []) : [feature]));
 }

@@ -1,7 +1,9 @@
 import { basename, extname, resolve } from "node:path";
 import {
   type Finding,
+  type FoundThing,
   hasError,
+  joinedPoints,
   likelyRoles,
   type Project,
   parseProject,
@@ -20,7 +22,7 @@ import { findingsReport } from "../findings-report.ts";
 import { foundReport } from "../found-report.ts";
 import { readInput, whyUnreadable } from "../inputs.ts";
 import { printable } from "../printable.ts";
-import { isAbout, type RoleRule, roleRules, ruledRole } from "../role-rules.ts";
+import { isAbout, kindOf, type RoleRule, roleRules, ruledRole } from "../role-rules.ts";
 import { exitCode, type Terminal, UsageError } from "../terminal.ts";
 import { writeWhole } from "../write-whole.ts";
 
@@ -43,6 +45,8 @@ export async function importCommand(args: Arguments, terminal: Terminal): Promis
   let project = begun.project;
   let taken = 0;
   const unused = new Set(rules);
+  const joins = args.values("join");
+  const unusedJoins = new Set(joins);
   for (const name of args.files) {
     const found = await reading(name, answers, terminal);
     say(found.findings);
@@ -51,11 +55,16 @@ export async function importCommand(args: Arguments, terminal: Terminal): Promis
       terminal.note(printable(found.file.questions.map((each) => asked(each, begun.units)).join("")));
       return nothingWritten(terminal, exitCode.findingError);
     }
-    const into = takenInto(project, found.file, rules, unused);
+    const features = joins.reduce((things, join) => joined(things, join, unusedJoins), found.file.features);
+    const into = takenInto(project, features, rules, unused);
     terminal.note(printable(`${basename(name)}: ${found.file.format}, read as ${found.file.system}\n${into.report}`));
     say(into.findings);
     project = into.project;
     taken += into.taken;
+  }
+  const [apart] = unusedJoins;
+  if (apart !== undefined) {
+    throw new UsageError(`--join ${apart}: no file has from 3 to 500 points of that layer, and nothing else in it.`);
   }
   const [idle] = unused;
   if (idle !== undefined) throw new UsageError(`--role ${idle.said}: nothing in the files is called so.`);
@@ -97,8 +106,26 @@ async function reading(
   return { file: outcome.ok ? outcome.value : null, findings: outcome.findings };
 }
 
+/** Things with the points of a layer as one outline, in the place of the first of them. */
+function joined(things: readonly FoundThing[], layer: string, unused: Set<string>): readonly FoundThing[] {
+  const isMeant = (thing: FoundThing): boolean =>
+    layer.toLowerCase() === "points"
+      ? kindOf(thing) === "point"
+      : thing.layer?.trim().toLowerCase() === layer.trim().toLowerCase();
+  const points = things.filter(isMeant);
+  const outline = joinedPoints(points);
+  if (outline === null) return things;
+  unused.delete(layer);
+  return things.flatMap((thing) => (thing === points[0] ? [outline] : isMeant(thing) ? [] : [thing]));
+}
+
 /** The project with the things of one file: roles by the rules, else the likely ones. Rules that are about something are used. */
-function takenInto(project: Project, { features }: FoundFile, rules: readonly RoleRule[], unused: Set<RoleRule>) {
+function takenInto(
+  project: Project,
+  features: readonly FoundThing[],
+  rules: readonly RoleRule[],
+  unused: Set<RoleRule>,
+) {
   for (const rule of unused) if (features.some((thing) => isAbout(rule, thing))) unused.delete(rule);
   const likely = likelyRoles(features, project);
   const chosen = features.map((thing, i) => {

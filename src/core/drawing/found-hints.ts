@@ -1,4 +1,5 @@
 import { type Role, roles } from "../project/project.ts";
+import { hasHeights } from "./found-heights.ts";
 import { type FoundThing, saidValue } from "./found-thing.ts";
 import { type DrawnKind, shapesOf } from "./shape.ts";
 
@@ -49,7 +50,7 @@ export function ownHint(thing: FoundThing): Hint {
   const said = stated.trim().toLowerCase();
   const role = roles.find((each) => each === said);
   if (role !== undefined) return role;
-  if (said === "trench-station") return "elevation";
+  if (said === "trench-station") return hasHeights(thing) ? "elevation" : "worked-out";
   return /^(?:(?:end|line)-post|post|vine|stake|anchor|offset-peg|pipe|row-tee|branch-(?:tee|start|end)|bend|crossing|(?:low|high)-point|pipe-start|set-valve)$/.test(
     said,
   )

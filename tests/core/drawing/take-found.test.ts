@@ -2,6 +2,7 @@ import fc from "fast-check";
 import type { Geometry, Position } from "geojson";
 import { describe, expect, test } from "vitest";
 import type { FoundThing } from "../../../src/core/drawing/found-thing.ts";
+import { joinedPoints } from "../../../src/core/drawing/joined-points.ts";
 import { likelyRoles, possibleRoles } from "../../../src/core/drawing/likely-roles.ts";
 import { mostTaken, withFound } from "../../../src/core/drawing/take-found.ts";
 import type { Project, Role } from "../../../src/core/project/project.ts";
@@ -269,6 +270,24 @@ describe("taking found things into a project", () => {
     const twice = withFound(once.project, [{ thing, role: "parcel" }]);
     expect(twice.ok).toBe(false);
     expect(codes(twice.findings)).toEqual(["drawing/found-already-there"]);
+  });
+});
+
+describe("points joined into an outline", () => {
+  const corners = outline.slice(0, 4).map((at, i) => point(at, { name: `${i + 1}`, layer: "corners" }));
+
+  test("follow their order and are called after their layer", () => {
+    const outlined = joinedPoints(corners);
+    expect(outlined).toEqual(area(outline, { layer: "corners" }));
+    expect(taken(empty(), outlined ?? point(oak), "parcel").project.parcels[0]?.polygons).toEqual([
+      [outline.slice(0, 4)],
+    ]);
+  });
+
+  test("are from three to five hundred, and nothing else among them", () => {
+    expect(joinedPoints(corners.slice(0, 2))).toBeNull();
+    expect(joinedPoints([...corners, line(outline)])).toBeNull();
+    expect(joinedPoints(Array.from({ length: 501 }, () => point(oak)))).toBeNull();
   });
 });
 
