@@ -17,6 +17,8 @@ export type XmlStep =
 
 /** No format of the trade nests deeper than some twenty elements; what walks through them may call itself for each. */
 export const mostNested = 200;
+/** Elements in one that is asked for as a whole: some 200 MB as a tree. */
+const mostElements = 1_000_000;
 /** Far more than any format gives an element. */
 const mostAttributes = 500;
 /** Names of elements and attributes, letters. */
@@ -47,6 +49,7 @@ export function* xmlSteps(
   const parents: string[] = [];
   const growing: Growing[] = [];
   let hasRoot = false;
+  let elements = 0;
   let at = text.startsWith("\u{feff}") ? 1 : 0;
   const broken = (why: string): XmlStep => ({ kind: "broken", why });
   while (at < text.length) {
@@ -112,6 +115,8 @@ export function* xmlSteps(
       const local = localName(name);
       const around = growing.at(-1);
       const element: Growing = { name: local, attributes, children: [], text: "" };
+      elements = around === undefined ? 0 : elements + 1;
+      if (elements > mostElements) return yield broken(`something in it has more than ${mostElements} parts`);
       const isInside = around !== undefined || isWhole(local, parents.map(localName));
       if (isEmpty) {
         if (around !== undefined) around.children.push(element);
@@ -188,10 +193,26 @@ const named: ReadonlyMap<string, string> = new Map([
 
 const unknownName = /&(?!(?:amp|lt|gt|quot|apos|#\d{1,7}|#x[\da-fA-F]{1,6});)/;
 
+/** Letters that are looked at together: each entity in them is a piece of text of its own for a moment. */
+const together = 65_536;
+
 /** Text with its five named characters and its numbered ones put in; null with any other name. */
 export function plainText(text: string): string | null {
   if (!text.includes("&")) return text;
   if (unknownName.test(text)) return null;
+  let told = "";
+  for (let from = 0; from < text.length; ) {
+    const next = text.indexOf("&", from + together);
+    const to = next < 0 ? text.length : next;
+    const part = charactersIn(text.slice(from, to));
+    if (part === null) return null;
+    told += part;
+    from = to;
+  }
+  return told;
+}
+
+function charactersIn(text: string): string | null {
   let isKnown = true;
   const told = text.replace(/&([^;]+);/g, (_, name: string) => {
     const mark = character(name);

@@ -26,6 +26,10 @@ test("elements, attributes, texts, comments and CDATA of a text", () => {
   expect([...elementsOf(root, "Track")]).toHaveLength(1);
 });
 
+test("a long text with many named characters comes out whole", () => {
+  expect(tree(`<a>${"&lt;b&#x26;".repeat(50_000)}</a>`).text).toBe("<b&".repeat(50_000));
+});
+
 test("names that mean something to the language are names like others", () => {
   const root = tree(`<a __proto__="x" constructor="y"><__proto__>z</__proto__></a>`);
   expect(attributeOf(root, "__proto__")).toBe("x");
@@ -70,6 +74,7 @@ describe("refused in words", () => {
     ["attributes without end", `<a ${Array.from({ length: 600 }, (_, i) => `b${i}=""`).join(" ")}/>`, "more than 500"],
     ["elements too deep in each other", "<a>".repeat(mostNested + 1), "deep"],
     ["a declaration inside", "<a><!ELEMENT b></a>", "declaration"],
+    ["parts without end", `<a>${"<b/>".repeat(1_000_001)}</a>`, "parts"],
     ["zeros", "\0".repeat(100), "outside"],
   ];
   for (const [told, text, why] of cases) {
@@ -95,6 +100,7 @@ describe("texts made to take long are done with in a moment", () => {
     ["endless space in a tag", `<a ${" ".repeat(length)}/>`],
     ["endless space that ends in nothing", `<a ${" ".repeat(length)}`],
     ["endless text", `<a>${"b ".repeat(length / 2)}</a>`],
+    ["endless named characters", `<a>${"&amp;".repeat(length / 5)}</a>`],
     ["endless ampersands", `<a>${"&".repeat(length)}</a>`],
     ["elements in elements", "<a>".repeat(length / 3)],
     ["openings", "<".repeat(length)],

@@ -7,6 +7,7 @@ import { placeFound } from "../place-found.ts";
 import type { Reader, ReadingFollowed } from "../reading.ts";
 import { wholeBytes } from "../xml-file.ts";
 import { foundFeature } from "./geojson/found-feature.ts";
+import { whyNoJson } from "./geojson/json-bounds.ts";
 import { jsonLetters } from "./geojson/json-letters.ts";
 import { isObject, soundGeometry } from "./geojson/sound-geometry.ts";
 import { statedSystem } from "./geojson/stated-system.ts";
@@ -22,7 +23,7 @@ const featuresABreath = 5000;
 export const geoJsonReader: Reader = {
   title,
   endings: ["geojson", "json", "geojsonl", "geojsons", "ndjson"],
-  most_bytes: 50e6,
+  most_bytes: 40e6,
   begins,
   read: async (file, answers, followed) => {
     const { name } = file;
@@ -55,6 +56,8 @@ type Document = { readonly [name: string]: unknown };
 /** The text as one document: what has a feature a line becomes a collection. */
 function documentIn(text: string, name: string): Outcome<Document> {
   const wrong = (why: string) => failure([brokenFile(name, title, why)]);
+  const tooMuch = whyNoJson(text);
+  if (tooMuch !== null) return wrong(tooMuch);
   let json: unknown;
   try {
     json = JSON.parse(text);

@@ -9,7 +9,7 @@ const title = "KML 2.2";
 export const kmlReader: Reader = {
   title,
   endings: ["kml"],
-  most_bytes: 50e6,
+  most_bytes: 40e6,
   begins: (head) => /<(\w+:)?kml[\s>]/.test(head),
   read: async (file, answers, followed) => {
     const letters = xmlLetters(await wholeBytes(file), file.name, title);

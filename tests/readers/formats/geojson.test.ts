@@ -183,6 +183,11 @@ describe("shapes", () => {
     ]);
   });
 
+  test("brackets, colons and quotes in names are letters like others", async () => {
+    const name = `\\"[[[{{{:::\\`.repeat(100);
+    expect((await found("a.geojson", collection(point([1, 45], { name })))).features[0]?.name).toBe(name);
+  });
+
   test("a name with HTML or a formula stays the text that it is", async () => {
     const names = [`<img src=x onerror="alert(1)">`, "=HYPERLINK(A1)"];
     const { features } = await found("a.geojson", collection(...names.map((name) => point([1, 45], { name }))));
@@ -219,12 +224,22 @@ describe("refused in words", () => {
     [
       "brackets in brackets that end",
       `{"type":"FeatureCollection","features":${"[".repeat(50_000)}${"]".repeat(50_000)}}`,
-      "readers/nothing-found",
+      "readers/broken-file",
     ],
     [
       "collections in collections",
       `${`{"type":"GeometryCollection","geometries":[`.repeat(5000)}${"]}".repeat(5000)}`,
-      "readers/nothing-found",
+      "readers/broken-file",
+    ],
+    [
+      "properties without end",
+      `{"type":"Feature","properties":{${Array.from({ length: 6000 }, (_, i) => `"a${i}":0`).join()}}}`,
+      "readers/broken-file",
+    ],
+    [
+      "lists without end",
+      `{"type":"FeatureCollection","features":[${"[],".repeat(2_000_001)}[]]}`,
+      "readers/broken-file",
     ],
     ["TopoJSON", `{"type":"Topology","objects":{}}`, "readers/broken-file"],
     ["no features", collection(), "readers/nothing-found"],

