@@ -30,6 +30,8 @@ export const readers: readonly Reader[] = [
 
 /** Bytes at the beginning of a file that tell its format. */
 const head_bytes = 4096;
+/** Bytes at the end of an archive that are looked through for names of files in it. */
+const directory_bytes = 65_536;
 
 /**
  * What a file holds, by whichever reader knows it: by its beginning, else by the ending of its name. Never throws for what a file can
@@ -40,7 +42,7 @@ export async function readFile(
   answers: ReadingAnswers,
   followed: ReadingFollowed = {},
 ): Promise<Outcome<FoundFile>> {
-  const head = latin1(await file.slice(0, Math.min(head_bytes, file.size)).arrayBuffer());
+  const head = await beginning(file);
   const ending = /\.([^.]+)$/.exec(file.name)?.[1]?.toLowerCase() ?? "";
   const claimed = readers.filter((reader) => reader.begins(head));
   const named = readers.filter(({ endings }) => endings.includes(ending));
@@ -48,6 +50,13 @@ export async function readFile(
   if (reader === undefined) return failure([unknownFormat(file.name, readers)]);
   if (file.size > reader.most_bytes) return failure([fileTooLarge(file.name, file.size, reader)]);
   return reader.read(file, answers, followed);
+}
+
+/** The beginning of a file; of an archive its end as well, where it names what it holds. */
+async function beginning(file: NamedBytes): Promise<string> {
+  const head = latin1(await file.slice(0, Math.min(head_bytes, file.size)).arrayBuffer());
+  if (!head.startsWith("PK\u{3}\u{4}") || file.size <= head_bytes) return head;
+  return head + latin1(await file.slice(Math.max(head_bytes, file.size - directory_bytes), file.size).arrayBuffer());
 }
 
 function latin1(bytes: ArrayBuffer): string {

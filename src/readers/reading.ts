@@ -66,7 +66,7 @@ export interface Reader {
   readonly endings: readonly string[];
   /** Largest file that is opened, bytes: memory for reading it stays under 512 MB. */
   readonly most_bytes: number;
-  /** Whether the file's beginning (at most 4096 bytes, as Latin-1 text) is of this format; asked when its ending says nothing or lies. */
+  /** Whether the file's beginning (at most 4096 bytes, as Latin-1 text; of an archive with its end, where the names of its files stand) is of this format; asked when its ending says nothing or lies. */
   begins(head: string): boolean;
   read(file: NamedBytes, answers: ReadingAnswers, followed: ReadingFollowed): Promise<Outcome<FoundFile>>;
 }

@@ -37,7 +37,7 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   geojson: ["src/core/"],
 };
 /** Packages that only the readers of other formats use: they are loaded when such a file is opened. */
-const readerPackages = ["geotiff", "@tmcw/togeojson", "@xmldom/xmldom", "shpjs", "sql.js"];
+const readerPackages = ["geotiff", "@tmcw/togeojson", "@xmldom/xmldom", "sql.js"];
 /** Everywhere else places are turned into metres by a frame, or by a coordinate system of the systems. */
 const projectionHomes = ["src/core/plane/", "src/core/systems/"];
 /** The index of the core, the plugin and the app, and the one module that stands before a folder of its own. */
@@ -119,7 +119,8 @@ function packages(each: Import): readonly string[] {
     else if (!homes.some((home) => file.startsWith(home))) found.push(`belongs in ${homes.join(", ")}`);
   }
   const isReader = file.startsWith("src/readers/");
-  if (readerPackages.includes(target) && !isReader) found.push("belongs in src/readers/");
+  const isOfReaders = readerPackages.some((name) => target === name || target.startsWith(`${name}/`));
+  if (isOfReaders && !isReader) found.push("belongs in src/readers/");
   if (target === "proj4" && !inCore && !projectionHomes.some((home) => file.startsWith(home)))
     found.push(`belongs in ${projectionHomes.join(", ")}`);
   if (target.startsWith("node:") && !file.startsWith("src/cli/"))
