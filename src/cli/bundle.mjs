@@ -21,6 +21,8 @@ export async function bundled() {
     platform: "node",
     format: "esm",
     logLevel: "error",
+    // A megabyte that only databases need.
+    external: ["sql.js"],
     // Older modules inside ask for Node's own by require.
     banner: {
       js: 'import { createRequire as requireFrom } from "node:module"; const require = requireFrom(import.meta.url);',

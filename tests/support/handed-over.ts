@@ -15,7 +15,7 @@ export function handedOver(plan: Plan, choice: Partial<HandOverChoice>): HandOve
 }
 
 /** Every file with its bytes; databases are not written here. */
-export function bytesOf({ files }: Pick<HandOver, "files">): Readonly<Record<string, Uint8Array>> {
+export function bytesOf({ files }: HandOver | Pick<HandOver, "files">): Readonly<Record<string, Uint8Array>> {
   return Object.fromEntries(
     files.flatMap(({ name, content }) => (content.kind === "chunks" ? [[name, joined(content.chunks())]] : [])),
   );

@@ -101,5 +101,6 @@ export function createHandOverWork(store: Store, save: (name: string, blob: Blob
 
 /** SQLite is fetched when a file asks for it. */
 async function databaseBytes(file: OutFile): Promise<Uint8Array> {
-  throw new Error(`${file.name} needs SQLite`);
+  const sqlite = await import("../../readers/sqlite.ts");
+  return sqlite.databaseBytes(file);
 }
