@@ -71,7 +71,7 @@ test("every row's tee is a point on its line; low and high points say what is fi
   });
   expect(ofRole("low-point")[0]?.properties).toMatchObject({ drainValve: true, by_m: 1.1 });
   expect(ofRole("high-point")[0]?.properties).toMatchObject({ airValve: null, by_m: 1.2 });
-  expect(ofRole("crossing")[0]?.properties).toMatchObject({ crosses: "lane", name: "Farm lane", length_m: 4 });
+  expect(ofRole("crossing")[0]?.properties).toMatchObject({ crosses: "lane", thing: "Farm lane", length_m: 4 });
   expect(ofRole("branch-tee")[0]?.properties).toMatchObject({ branch: "main", toBranch: "a" });
 });
 

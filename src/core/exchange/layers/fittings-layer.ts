@@ -63,7 +63,7 @@ export function fittingsLayer(job: LayerJob): Layer {
 /** What only some of them have. */
 const toldColumns: readonly (Column & { readonly name: keyof Told })[] = [
   { name: "waterEnd", type: "text" },
-  { name: "name", type: "text" },
+  { name: "thing", type: "text" },
   { name: "fromBranch", type: "text" },
   { name: "fromStation_m", type: "number", decimals: 3 },
   { name: "toBranch", type: "text" },
@@ -80,7 +80,7 @@ const toldColumns: readonly (Column & { readonly name: keyof Told })[] = [
 
 interface Told {
   readonly waterEnd?: Value;
-  readonly name?: Value;
+  readonly thing?: Value;
   readonly fromBranch?: Value;
   readonly fromStation_m?: Value;
   readonly toBranch?: Value;
@@ -98,7 +98,7 @@ interface Told {
 function toldOf(mark: TrenchMark, waterEnd: readonly string[]): Told {
   switch (mark.kind) {
     case "source":
-      return { name: mark.name };
+      return { thing: mark.name };
     case "from":
       return { fromBranch: mark.branch, fromStation_m: millimetres(mark.at_m) };
     case "branch":
@@ -108,7 +108,7 @@ function toldOf(mark: TrenchMark, waterEnd: readonly string[]): Told {
     case "bend":
       return { angle_deg: rounded(mark.angle_deg, 1) };
     case "crossing":
-      return { crosses: mark.feature, name: mark.name, length_m: millimetres(mark.to_m - mark.station_m) };
+      return { crosses: mark.feature, thing: mark.name, length_m: millimetres(mark.to_m - mark.station_m) };
     case "low":
       return { by_m: millimetres(mark.by_m), trapped_l: rounded(mark.trapped_l, 1), drainValve: yes(mark.isFitted) };
     case "high":

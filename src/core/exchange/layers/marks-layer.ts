@@ -11,12 +11,7 @@ export function marksLayer(job: LayerJob): Layer {
   return named({
     kind: "marks",
     shape: "point",
-    columns: [
-      { name: "role", type: "text" },
-      { name: "name", type: "text" },
-      ...baselineColumns(job),
-      ...sketchColumns(job),
-    ],
+    columns: [{ name: "role", type: "text" }, ...baselineColumns(job), ...sketchColumns(job)],
     count: marks.length,
     *features(): Generator<LayerFeature> {
       const tail = tailValues(job);
@@ -33,7 +28,7 @@ export function marksLayer(job: LayerJob): Layer {
             own: name ?? ownKey(key) ?? `mark ${i + 1}`,
           },
           geometry: { shape: "point", place: { at, height_m } },
-          values: ["mark", name, ...tail(at)],
+          values: ["mark", ...tail(at)],
         };
       }
     },

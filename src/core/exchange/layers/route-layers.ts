@@ -1,6 +1,7 @@
 import type { Plan } from "../../plan.ts";
 import type { LonLat } from "../../plane/coordinate.ts";
 import { markInWords } from "../../trench/mark-in-words.ts";
+import type { TrenchStation } from "../../trench/trench-stations.ts";
 import { text } from "../../units.ts";
 import { millimetres } from "../rounding.ts";
 import { isSketch } from "../sketch.ts";
@@ -130,7 +131,7 @@ export function stationsLayer(job: LayerJob): Layer {
             name,
             number,
             ...trenchValues(station),
-            station.marks.map((mark) => text(markInWords(mark), job.plan.project.units)).join("; "),
+            metOf(job.plan, station),
             ...(isSized ? [sizes] : []),
             ...tail(at),
           ],
@@ -144,6 +145,11 @@ export function stationsLayer(job: LayerJob): Layer {
 function sizesAt(along: BranchPlaces["pipes"], station_m: number): string {
   const here = along.findLast(({ from_m }) => from_m <= station_m + same_m) ?? along[0];
   return (here?.pipes ?? []).map(({ pipe }) => pipe.size).join(" + ");
+}
+
+/** What is met at a station, in words; null where nothing is. */
+function metOf({ project }: Plan, { marks }: TrenchStation): string | null {
+  return marks.length === 0 ? null : marks.map((mark) => text(markInWords(mark), project.units)).join("; ");
 }
 
 /** A station at a place is that place. */
