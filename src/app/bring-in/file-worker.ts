@@ -6,7 +6,7 @@ import type { FileAnswer, FileQuestion } from "./bring-in-messages.ts";
 /** Progress is told this often: more than anyone sees. */
 const progressStep_ratio = 0.02;
 /** More things than this are not shown to choose from: handing them over would hold the page up. */
-const mostThings = 60_000;
+const mostThings = 20_000;
 
 /** Reads files of other formats beside the page. */
 addEventListener("message", ({ data }: MessageEvent<FileQuestion>) => {

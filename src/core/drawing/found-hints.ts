@@ -68,6 +68,12 @@ export function hintOf(thing: FoundThing, kinds: readonly DrawnKind[]): Hint {
   return texts.reduce<Hint>((hint, text) => hint ?? wordHint(text, kinds), ownHint(thing));
 }
 
+/** Where each word or pair of words stands among the hints; -1 for what is worked out. */
+const placeOfWord: ReadonlyMap<string, number> = new Map([
+  ...hints.flatMap(([words], place) => words.map((word) => [word, place] as const)),
+  ...workedOut.map((word) => [word, -1] as const),
+]);
+
 /** What the words of a text say of a thing of these kinds: the first hint whose role can be drawn so. */
 function wordHint(text: string | null, kinds: readonly DrawnKind[]): Hint {
   if (text === null) return null;
@@ -75,12 +81,14 @@ function wordHint(text: string | null, kinds: readonly DrawnKind[]): Hint {
   const words = text
     .slice(0, 200)
     .toLowerCase()
-    .replace(/[^\p{L}]+/gu, " ")
-    .trim()
-    .split(" ")
-    .map((word) => (word.length > 3 ? word.replace(/(?<=[^s])s$/, "") : word));
-  const said = ` ${words.join(" ")} `;
-  const has = (word: string): boolean => said.includes(` ${word} `);
-  if (kinds.some((kind) => kind !== "area") && workedOut.some(has)) return "worked-out";
-  return hints.find(([all, role]) => all.some(has) && shapesOf[role].some((kind) => kinds.includes(kind)))?.[1] ?? null;
+    .split(/[^\p{L}]+/u)
+    .map((word) => (word.length > 3 && /[^s]s$/.test(word) ? word.slice(0, -1) : word));
+  const pairs = words.slice(1).map((word, i) => `${words[i]} ${word}`);
+  const found = [...pairs, ...words].flatMap((word) => placeOfWord.get(word) ?? []);
+  if (found.includes(-1) && kinds.some((kind) => kind !== "area")) return "worked-out";
+  const fitting = found.filter((place) => {
+    const role = hints[place]?.[1];
+    return role !== undefined && shapesOf[role].some((kind) => kinds.includes(kind));
+  });
+  return fitting.length === 0 ? null : (hints[Math.min(...fitting)]?.[1] ?? null);
 }
