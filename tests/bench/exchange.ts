@@ -31,7 +31,10 @@ console.log(
   `${vines.toLocaleString("en-US")} vines in ${plan.rows?.rows.length} rows out into open formats, best of ${rounds}\n`,
 );
 
-const lines = jobs.map(([said, as, change, hasBar]) => {
+// Names of formats behind the command: only those.
+const wanted = process.argv.slice(2);
+const chosen = jobs.filter(([, as]) => wanted.length === 0 || wanted.includes(as));
+const lines = chosen.map(([said, as, change, hasBar]) => {
   const measured = Array.from({ length: rounds }, () => written({ ...usualChoice, as, of: ["vines"], ...change }));
   const best = measured.reduce((a, b) => (b.all_ms < a.all_ms ? b : a));
   return [

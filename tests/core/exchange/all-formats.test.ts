@@ -7,6 +7,7 @@ import { type LayerFeature, type LayerKind, layerKinds, type Place } from "../..
 import { lonLat } from "../../../src/core/plane/coordinate.ts";
 import { createPlanner } from "../../../src/core/planner.ts";
 import type { FoundFeature, ReadingAnswers } from "../../../src/readers/reading.ts";
+import { databaseBytes } from "../../../src/readers/sqlite.ts";
 import { at, createProject, testFrame } from "../../support/create-project.ts";
 import { createTrenchPlan } from "../../support/create-trench-plan.ts";
 import { bytesOf, handedOver } from "../../support/handed-over.ts";
@@ -44,14 +45,13 @@ const plan = createTrenchPlan(
 /** Of a file that says no system, and of one that leaves the order open. */
 const answers: Partial<ReadingAnswers> = { system: "EPSG:32618", isSwapped: false };
 /** Formats whose readers give back every value under the name of its column. */
-const withValues = ["geojson", "kml", "kmz", "csv", "xlsx"];
+const withValues = ["geojson", "kml", "kmz", "csv", "xlsx", "geopackage"];
 /** Formats that hold a third number, and read it back. */
-const withHeights = ["geojson", "kml", "kmz", "gpx", "shapefile", "dxf", "landxml", "survey-csv"];
+const withHeights = ["geojson", "kml", "kmz", "gpx", "shapefile", "dxf", "landxml", "survey-csv", "geopackage"];
 
 const spatial = formats.filter(({ holds, name }) => holds.includes("parcels") || name === "survey-csv");
-const written = spatial.filter(({ name }) => name !== "geopackage");
 
-describe.each(written)("$title", (format) => {
+describe.each(spatial)("$title", (format) => {
   const kinds = layerKinds.filter((kind) => format.holds.includes(kind));
 
   test.each(kinds)("brings back all %s with their names, within 2 mm", async (kind) => {
@@ -125,7 +125,10 @@ function out(format: Format, kind: LayerKind): HandOver {
 
 async function readBack(handed: HandOver): Promise<readonly FoundFeature[]> {
   const back: FoundFeature[] = [];
-  for (const [name, bytes] of Object.entries(bytesOf(handed))) {
+  const databases = handed.files.filter(({ content }) => content.kind === "database");
+  const files = new Map(Object.entries(bytesOf(handed)));
+  for (const file of databases) files.set(file.name, await databaseBytes(file));
+  for (const [name, bytes] of files) {
     if (name.endsWith("-about.txt")) continue;
     const first = await found(readBytes(name, bytes));
     const file = first.questions.length === 0 ? first : await found(readBytes(name, bytes, answers));

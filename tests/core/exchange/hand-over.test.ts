@@ -158,6 +158,13 @@ describe("the coordinate system", () => {
     expect(findings.map(({ code }) => code)).toContain("exchange/system-out-of-reach");
   });
 
+  test("one that has no numbers for the place is refused: a view from space shows half the earth", () => {
+    const system = "+proj=ortho +lat_0=-42.6 +lon_0=103.1 +datum=WGS84 +units=m";
+    const outcome = handOver(plan, { ...usualChoice, as: "csv", system }, writtenAt);
+    expect(outcome.ok).toBe(false);
+    expect(outcome.findings.map(({ code }) => code)).toEqual(["exchange/system-out-of-reach"]);
+  });
+
   test("local needs a ground", () => {
     const outcome = handOver(empty, { ...usualChoice, as: "dxf", system: "local" }, writtenAt);
     expect(outcome.findings.map(({ code }) => code)).toEqual(["exchange/no-ground"]);
