@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { codePageBytes } from "../../../../src/core/exchange/formats/dxf/code-page.ts";
 import { dxfPieces, dxfString, dxfText } from "../../../../src/core/exchange/formats/dxf/dxf-text.ts";
 import { layerKinds } from "../../../../src/core/exchange/layers/layer.ts";
 import { createPlanner } from "../../../../src/core/planner.ts";
@@ -56,8 +57,9 @@ describe("what a drawing says about itself", () => {
 
 describe("letters", () => {
   // DXF reference: a letter outside the code page is written \U+ and its number.
-  test("beyond ASCII they are written by their number", () => {
-    expect(dxfString("Südhang – ñ")).toBe("S\\U+00FCdhang \\U+2013 \\U+00F1");
+  test("of the code page they stand as they are, others are written by their number", () => {
+    expect(dxfString("Südhang – ñ Ł 🍇")).toBe("Südhang \\U+2013 ñ \\U+0141 \\U+D83C\\U+DF47");
+    expect([...codePageBytes("Añ")]).toEqual([0x41, 0xf1]);
   });
 
   test("a line end in a name begins no group", () => {
@@ -69,9 +71,9 @@ describe("letters", () => {
   });
 
   test("a long text is cut into pieces between letters", () => {
-    const pieces = dxfPieces("ü".repeat(100));
-    expect(pieces.join("")).toBe("\\U+00FC".repeat(100));
-    for (const piece of pieces) expect(piece).toMatch(/^(\\U\+00FC)+$/);
+    const pieces = dxfPieces("Ł".repeat(100));
+    expect(pieces.join("")).toBe("\\U+0141".repeat(100));
+    for (const piece of pieces) expect(piece).toMatch(/^(\\U\+0141)+$/);
   });
 });
 
@@ -131,6 +133,20 @@ print(json.dumps({
     }
     const rows = handed.layers.find(({ kind }) => kind === "rows");
     expect(told.names).toEqual(Array.from(rows?.features() ?? [], (row) => handed.names.of(row)));
+  });
+
+  test("letters of western languages come out as they are", () => {
+    const name = "Südhang ñ & <b>";
+    const plan = createPlanner().plan(createProject({ marks: [{ key: "m", name, at: at([10, 10]) }] }));
+    const [drawn = new Uint8Array()] = Object.values(bytesOf(handedOver(plan, { as: "dxf", of: ["marks"] })));
+    const ask =
+      "import sys, ezdxf\nprint([e.dxf.text for e in ezdxf.readfile(sys.argv[1]).query('TEXT[layer==\"MARKS_NAMES\"]')][0])";
+    inFolder({ "marks.dxf": drawn }, (folder) => {
+      expect(said("/usr/bin/python3", ["-c", ask, `${folder}/marks.dxf`]).trim()).toBe(name);
+      if (!has("ogrinfo")) return;
+      const told = said("ogrinfo", ["-ro", "-q", `${folder}/marks.dxf`, "entities", "-where", "Layer='MARKS_NAMES'"]);
+      expect(told).toContain(`Text (String) = ${name}`);
+    });
   });
 });
 

@@ -2,15 +2,21 @@ import type { AboutPart } from "../../about.ts";
 import { featuresAChunk, type HandOverJob } from "../../format.ts";
 import { aboutDrawn } from "./about-drawn.ts";
 import { boxOf } from "./box.ts";
+import { codePageBytes } from "./code-page.ts";
 import { featureDrawn } from "./feature-drawn.ts";
 import { groups } from "./group.ts";
 import { opening } from "./opening.ts";
 
+/** A whole drawing in the bytes of its code page, piece by piece. */
+export function* drawing(job: HandOverJob, about: readonly AboutPart[]): Generator<Uint8Array> {
+  for (const piece of drawingText(job, about)) yield codePageBytes(piece);
+}
+
 /**
- * A whole drawing, piece by piece. Its extent stands at the beginning, so that everything is gone through once before; that gives empty
+ * The same as text. Its extent stands at the beginning, so that everything is gone through once before; that gives empty
  * pieces.
  */
-export function* drawing(job: HandOverJob, about: readonly AboutPart[]): Generator<string> {
+function* drawingText(job: HandOverJob, about: readonly AboutPart[]): Generator<string> {
   const box = yield* boxOf(job);
   yield opening(job, box);
   yield aboutDrawn(job, about, box);

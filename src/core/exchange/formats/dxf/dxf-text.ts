@@ -1,6 +1,8 @@
+import { isOfCodePage } from "./code-page.ts";
+
 /**
- * Text as it may stand in a line of DXF: ASCII, other letters by their number (`\U+00F1`), so that no code page can turn it into another
- * one; line ends and control characters as spaces, since a line end would begin the next group. `%%` and `^` have a meaning in TEXT.
+ * Text as it may stand in a line of DXF: letters of the code page, others by their number (`\U+0141`); line ends and control characters as
+ * spaces, since a line end would begin the next group. `%%` and `^` have a meaning in TEXT.
  */
 export function dxfText(text: string): string {
   return dxfString(text).replaceAll("%%", "%%%%%%").replaceAll("^", "^ ");
@@ -12,6 +14,7 @@ export function dxfString(text: string): string {
   const printable = text.replace(/[\u0000-\u001f\u007f-\u009f]+/g, " ");
   // A name that reads as a letter's number has its backslash written by its number.
   return printable.replace(/[^\u0020-\u007e]|\\(?=U\+[0-9a-fA-F]{4})/g, (unit) => {
+    if (unit !== "\\" && isOfCodePage(unit)) return unit;
     const code = unit.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0");
     return `\\U+${code}`;
   });

@@ -1,5 +1,6 @@
 import type { HandOverJob } from "../../format.ts";
 import type { Box } from "./box.ts";
+import { codePageName } from "./code-page.ts";
 import { applicationName } from "./feature-data.ts";
 import { dxfNumber, group, groups } from "./group.ts";
 import { layerLooks, layerName, namesLayerName } from "./layer-looks.ts";
@@ -14,7 +15,7 @@ export function opening({ layers, system }: HandOverJob, { least, most }: Box): 
     return [layerRecord(layerName(kind), colour), layerRecord(namesLayerName(kind), colour)];
   });
   return [
-    groups([0, "SECTION"], [2, "HEADER"], [9, "$ACADVER"], [1, "AC1009"]),
+    groups([0, "SECTION"], [2, "HEADER"], [9, "$ACADVER"], [1, "AC1009"], [9, "$DWGCODEPAGE"], [3, codePageName]),
     variable("$INSBASE", [0, 0, 0]),
     variable("$EXTMIN", least),
     variable("$EXTMAX", most),
