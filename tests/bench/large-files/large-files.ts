@@ -113,32 +113,50 @@ function archive(put: (piece: Uint8Array) => void, fill: (zip: Zip) => void): vo
   zip.end();
 }
 
-/** A valid file of a format just under what its reader takes, or null where none is made here. */
-export function fullFile(ending: string, most_bytes: number): LargeFile | null {
+/** Things in a full file: as many as every reader takes. */
+const fullCount = 250_000;
+
+/** A sound file of a format as large as its reader takes, with long remarks that fill it up; null where none is made here. */
+export function fullFile(ending: string): LargeFile | null {
   const parts = full[ending];
   if (parts === undefined) return null;
-  const [head, piece, tail] = parts;
-  const count = Math.floor((most_bytes - head.length - tail.length) / piece.length);
+  const { head, piece, tail } = parts;
   return {
     name: `full.${ending}`,
-    told: `as large as is read, ${count} points`,
+    told: `as large as is read, ${fullCount} points`,
     isOfAnySize: false,
-    write: (put) => {
-      put(head);
+    write: (put, size_bytes) => {
+      const room = (size_bytes - head.length - tail.length) / fullCount - piece("").length - 1;
+      const one = piece("x".repeat(Math.max(0, Math.floor(room))));
       const step = 1000;
-      for (let i = 0; i < count; i += step) put(piece.repeat(Math.min(step, count - i)));
+      put(head);
+      for (let i = 0; i < fullCount; i += step) put(one.repeat(step));
       put(tail);
     },
   };
 }
 
-const full: Readonly<Record<string, readonly [head: string, piece: string, tail: string]>> = {
-  geojson: [geoJsonHead, `${geoJsonPoint},\n`, `${geoJsonPoint}]}\n`],
-  gpx: [gpxHead, gpxPoint, "</gpx>"],
-  kml: [kmlHead, kmlPoint, "</Document></kml>"],
-  landxml: [landXmlHead, landXmlPoint, "</CgPoints></LandXML>"],
-  dxf: [dxfHead, dxfPoint, "0\nENDSEC\n0\nEOF\n"],
-  csv: [csvHead, csvPoint, ""],
+interface FullParts {
+  readonly head: string;
+  readonly piece: (remark: string) => string;
+  readonly tail: string;
+}
+
+const full: Readonly<Record<string, FullParts>> = {
+  geojson: {
+    head: geoJsonHead,
+    piece: (remark) => `${geoJsonPoint.replace("oak", `oak${remark}`)},\n`,
+    tail: `${geoJsonPoint}]}\n`,
+  },
+  gpx: { head: gpxHead, piece: (remark) => gpxPoint.replace("oak", `oak${remark}`), tail: "</gpx>" },
+  kml: { head: kmlHead, piece: (remark) => kmlPoint.replace("oak", `oak${remark}`), tail: "</Document></kml>" },
+  landxml: {
+    head: landXmlHead,
+    piece: (remark) => landXmlPoint.replace('name="1"', `name="1${remark}"`),
+    tail: "</CgPoints></LandXML>",
+  },
+  dxf: { head: dxfHead, piece: () => dxfPoint, tail: "0\nENDSEC\n0\nEOF\n" },
+  csv: { head: csvHead, piece: (remark) => csvPoint.replace("oak", `oak${remark}`), tail: "" },
 };
 
 /** Writes a file to the disk. */
