@@ -241,6 +241,11 @@ describe("refused in words", () => {
       `{"type":"FeatureCollection","features":[${"[],".repeat(2_000_001)}[]]}`,
       "readers/broken-file",
     ],
+    [
+      "texts without end",
+      `{"type":"FeatureCollection","features":[${'"",'.repeat(3_000_001)}""]}`,
+      "readers/broken-file",
+    ],
     ["TopoJSON", `{"type":"Topology","objects":{}}`, "readers/broken-file"],
     ["no features", collection(), "readers/nothing-found"],
     [

@@ -2,6 +2,8 @@
 const deepest = 60;
 /** Lists and objects: four for each of the things that are taken at most, or one for each place of their lines. */
 const mostLists = 2_000_000;
+/** Texts that are no names of properties. */
+const mostTexts = 3_000_000;
 /** Properties of one thing. */
 const mostMembers = 5000;
 
@@ -13,10 +15,14 @@ export function whyNoJson(text: string): string | null {
   const members = new Int32Array(deepest + 2);
   let depth = 0;
   let lists = 0;
+  // Names of properties are counted off by their colons.
+  let texts = 0;
   for (let i = 0; i < text.length; i++) {
     switch (text.charCodeAt(i)) {
       case quote:
         i = endOfText(text, i);
+        texts++;
+        if (texts > mostTexts) return `it has more than ${mostTexts} texts`;
         break;
       case openBracket:
       case openBrace:
@@ -31,6 +37,7 @@ export function whyNoJson(text: string): string | null {
         depth = Math.max(0, depth - 1);
         break;
       case colon:
+        texts--;
         members[depth] = (members[depth] ?? 0) + 1;
         if ((members[depth] ?? 0) > mostMembers) return `something in it has more than ${mostMembers} properties`;
         break;
