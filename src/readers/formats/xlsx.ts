@@ -11,7 +11,7 @@ import { isPartOfWorkbook, workbookOf } from "../workbook/workbook.ts";
 const title = "XLSX workbook";
 
 /** What is unpacked of a workbook: the sheets of a quarter of a million points, and no more than fits into memory twice. */
-const mostUnpacked_bytes = 150e6;
+const mostUnpacked_bytes = 120e6;
 
 /**
  * Workbooks: every sheet with columns that say where something is. What formulas came to is read, formulas are not. Findings: those of `unzipped`,

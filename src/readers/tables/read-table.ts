@@ -3,7 +3,7 @@ import { failure, type Outcome, success } from "../../core/outcome.ts";
 import { brokenFile } from "../file-findings.ts";
 import { stopped } from "../findings.ts";
 import type { FoundFeature, Question, ReadingAnswers, ReadingFollowed } from "../reading.ts";
-import { type FileTable, mostLines } from "./table.ts";
+import { type FileTable, mostCells, mostLines } from "./table.ts";
 import { tableFeatures } from "./table-features.ts";
 import {
   columnsWithoutPlace,
@@ -44,7 +44,7 @@ export async function readTable(
       broken === null ? columnsWithoutPlace(called, layout.first) : brokenFile(file.name, file.title, broken),
     ]);
   }
-  const counting = tableNumbers(table, layout, mostLines);
+  const counting = tableNumbers(table, layout);
   let counted = counting.next();
   while (counted.done !== true) {
     await breath();
@@ -53,7 +53,8 @@ export async function readTable(
   }
   const numbers = counted.value;
   if (numbers.broken !== null) return failure([brokenFile(file.name, file.title, numbers.broken)]);
-  if (numbers.lines > mostLines) return failure([tooManyLines(called, mostLines)]);
+  if (numbers.lines > mostLines) return failure([tooManyLines(called, mostLines, "lines")]);
+  if (numbers.cells > mostCells) return failure([tooManyLines(called, mostCells, "cells")]);
   if (numbers.mark === null) return failure([decimalsDoubtful(called, numbers.example)]);
   const taken = tableSystem(layout, numbers, answers);
   if (!taken.ok) return taken;

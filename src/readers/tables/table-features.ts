@@ -115,19 +115,34 @@ function valueReader(layout: TableLayout, { mark, height_m }: Placing, isTyped: 
           ...(height !== null && (height.unit !== null || height_m !== null) ? [height.column] : []),
         ]);
   const taken = new Set([name, ...cornered, ...placed]);
+  const same = sameText();
+  const told = (cell: Cell) => same(isTyped ? cell : cellValue(cell, mark));
   const kept = layout.heads.flatMap((head, i) => (taken.has(i) ? [] : [[head, i] as const]));
   return (cells: readonly Cell[]): FoundFeature["values"] => {
     const values: (readonly [string, string | number | boolean])[] = [];
     for (const [head, i] of kept) {
       const cell = cells[i];
-      if (cell !== undefined && cell !== "") values.push([head, isTyped ? cell : cellValue(cell, mark)]);
+      if (cell !== undefined && cell !== "") values.push([head, told(cell)]);
     }
     // Cells beyond the last head are kept too.
     for (let i = layout.heads.length; i < cells.length; i++) {
       const cell = cells[i];
-      if (cell !== undefined && cell !== "") values.push([`column ${i + 1}`, isTyped ? cell : cellValue(cell, mark)]);
+      if (cell !== undefined && cell !== "") values.push([`column ${i + 1}`, told(cell)]);
     }
     return values;
+  };
+}
+
+/** Texts that stand in many lines, such as the kind of a thing, are held once. */
+const mostShared = 5000;
+
+function sameText(): <T>(value: T) => T | string {
+  const texts = new Map<string, string>();
+  return (value) => {
+    if (typeof value !== "string") return value;
+    const known = texts.get(value);
+    if (known === undefined && texts.size < mostShared) texts.set(value, value);
+    return known ?? value;
   };
 }
 

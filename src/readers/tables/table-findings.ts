@@ -77,12 +77,12 @@ export function decimalCommas(name: string): Finding {
   );
 }
 
-/** More lines than are read. */
-export function tooManyLines(name: string, most: number): Finding {
+/** More lines, or cells, than are read. */
+export function tooManyLines(name: string, most: number, what: "lines" | "cells"): Finding {
   return unplaced(
     "readers/too-many-lines",
     "error",
-    say`${name} has more than ${most} lines.`,
+    say`${name} has more than ${most} ${what}.`,
     say`What is made of them may not fit into memory, and then the page and what is in it would be lost.`,
     say`Have only the ground around the parcel written to a file.`,
   );

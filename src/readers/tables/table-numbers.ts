@@ -1,13 +1,15 @@
 import { angleOf, type CellAngle } from "./angle-of.ts";
 import { countMark, type DecimalMark, markOf, noMarks, numberOf } from "./numbers.ts";
 import type { Pair } from "./place-heads.ts";
-import type { Cell, FileTable } from "./table.ts";
+import { type Cell, type FileTable, mostCells, mostLines } from "./table.ts";
 import type { TableLayout } from "./table-layout.ts";
 
 /** What the numbers of the places of a table are like. */
 export interface TableNumbers {
   /** Lines below the heads. */
   readonly lines: number;
+  /** Cells in them. */
+  readonly cells: number;
   /** null: it cannot be told, see `example`. */
   readonly mark: DecimalMark | null;
   readonly example: string;
@@ -23,12 +25,13 @@ export interface TableNumbers {
 /** A part of going through a table, after which something else may be done. */
 export const linesAStep = 10_000;
 
-/** Goes through a table once, step by step, as far as `most` lines. */
-export function* tableNumbers(table: FileTable, layout: TableLayout, most: number): Generator<undefined, TableNumbers> {
+/** Goes through a table once, step by step, as far as there are not more lines or cells than are read. */
+export function* tableNumbers(table: FileTable, layout: TableLayout): Generator<undefined, TableNumbers> {
   const pairs = layout.place.kind === "pairs" ? layout.place.pairs : [];
   const marks = noMarks();
   const sizes = { ".": { east: 0, north: 0, decimals: 0 }, ",": { east: 0, north: 0, decimals: 0 } };
   let lines = 0;
+  let cells = 0;
   let broken: string | null = null;
   for (const line of table.lines()) {
     if (typeof line === "string") {
@@ -37,7 +40,8 @@ export function* tableNumbers(table: FileTable, layout: TableLayout, most: numbe
     }
     if (line.line <= layout.headLine) continue;
     lines++;
-    if (lines > most) break;
+    cells += line.cells.length;
+    if (lines > mostLines || cells > mostCells) break;
     if (lines % linesAStep === 0) yield undefined;
     if (layout.place.kind === "wkt") {
       // With a system of its own it says nothing about the others.
@@ -53,7 +57,7 @@ export function* tableNumbers(table: FileTable, layout: TableLayout, most: numbe
   }
   const mark = markOf(marks, table.delimiter);
   const isMixed = marks.point > 0 && marks.comma > 0;
-  return { lines, mark, example: isMixed ? "" : marks.example, ...sizes[mark ?? "."], broken };
+  return { lines, cells, mark, example: isMixed ? "" : marks.example, ...sizes[mark ?? "."], broken };
 }
 
 interface Sizes {

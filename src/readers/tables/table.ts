@@ -24,6 +24,8 @@ export interface FileTable {
 
 /** Lines that are read of one file: what is made of them stays under 512 MB. */
 export const mostLines = 300_000;
+/** Cells of all of them together: each that is kept takes some 60 bytes. */
+export const mostCells = 3_000_000;
 /** Columns of a table; far more than any has. */
 export const mostColumns = 1000;
 /** Letters of a cell, as many as a workbook's holds. */

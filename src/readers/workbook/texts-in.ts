@@ -15,8 +15,17 @@ export function textsIn(content: string): string {
 
 /** Text as it stands in a cell: "_x0041_" stands for the letter of that number. */
 export function cellText(text: string): string {
-  if (!text.includes("_x")) return text.trim();
+  if (!text.includes("_x")) return ownText(text.trim());
   return text
     .replace(/_x([0-9A-Fa-f]{4})_/g, (_, digits: string) => String.fromCharCode(Number.parseInt(digits, 16)))
     .trim();
+}
+
+/** Longer pieces of a text hold on to the whole text, which is a piece of a sheet. */
+const longestCopied = 12;
+const encoder = new TextEncoder();
+const decoder = new TextDecoder();
+
+function ownText(text: string): string {
+  return text.length <= longestCopied ? text : decoder.decode(encoder.encode(text));
 }

@@ -364,7 +364,8 @@ describe("hostile and broken files", () => {
     expect(await said(`lon,lat\n${"1,".repeat(1001)}\n`)).toEqual(["readers/broken-file"]);
   });
 
-  test("more than 300,000 lines are refused", async () => {
+  test("more than 300,000 lines or 3 million cells are refused", async () => {
+    expect(await said(`lon,lat\n${`1,2${",3".repeat(900)}\n`.repeat(3400)}`)).toEqual(["readers/too-many-lines"]);
     expect(await said(`lon,lat\n${"-122.7,38.29\n".repeat(300_001)}`)).toEqual(["readers/too-many-lines"]);
   });
 
