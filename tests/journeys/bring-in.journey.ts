@@ -117,6 +117,47 @@ test("a file that cannot be read is refused in words, and Escape leaves everythi
   expect(await result(page, "Rows")).toBe(before);
 });
 
+test("pasted corners are read while they are typed, shown, and begin a project", async ({ page }) => {
+  await page.goto("/");
+  await page.getByRole("button", { name: "Paste corners" }).click();
+  const text = dialog(page).getByRole("textbox", { name: /^One corner a line/ });
+  await text.fill("39.15100, -121.18420\n39.15100, -121.18340\n39.15180, -121.18340\nthe old oak 12");
+  await expect(dialog(page)).toContainText("Read as");
+  await expect(dialog(page).getByRole("status").filter({ hasText: "oak" })).toBeVisible();
+  await expectAccessible(page);
+  await picture(page, "paste-corners");
+  await text.fill("39.15100, -121.18420\n39.15100, -121.18340\n39.15180, -121.18340\n39.15180, -121.18420");
+  await expect(dialog(page).getByRole("combobox")).toHaveValue("parcel");
+  await dialog(page).getByRole("button", { name: "Begin a project with it" }).click();
+  await expect(rowButtons(page).first()).toBeVisible();
+});
+
+test("a boundary told by bearings and distances asks where it begins, and says by how much it misses its beginning", async ({
+  page,
+}) => {
+  await openSample(page);
+  await openStage(page, "Ground");
+  await page.getByRole("button", { name: "Paste corners" }).click();
+  await dialog(page)
+    .getByRole("textbox", { name: /^One corner a line/ })
+    .fill("N 90 E 120.00 m\nN 0 E 60.00 m\nN 90 W 120.00 m\nS 0 E 59.90 m");
+  await expect(dialog(page)).toContainText("The end misses the beginning by");
+  await dialog(page)
+    .getByRole("textbox", { name: /^First corner/ })
+    .fill("39.15100, -121.18420");
+  const north = dialog(page).getByRole("radio", { name: /true/i });
+  if (await north.isVisible()) {
+    await north.check();
+    await dialog(page).getByRole("button", { name: "Read it so" }).click();
+  }
+  await expect(dialog(page).getByRole("combobox")).toBeVisible();
+  await picture(page, "paste-boundary");
+  await dialog(page).getByRole("combobox").selectOption("obstacle");
+  await dialog(page).getByRole("button", { name: "Take in", exact: true }).click();
+  await expect(dialog(page)).toHaveCount(0);
+  await expect(page.locator(".drawn-list")).toContainText("Obstacle 1");
+});
+
 test("things far from the parcels are told before they are taken", async ({ page }) => {
   await openSample(page);
   await drop(page, "elsewhere.dxf", createDrawing([["TREES", [[-120, 38]]]]));

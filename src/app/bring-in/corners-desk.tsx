@@ -27,9 +27,7 @@ export function CornersDesk({ units, onTake, onClose }: DeskProps) {
   const [id, beginId] = [useId(), useId()];
   const list = reading.list;
   const needsBegin =
-    list?.closure != null ||
-    begin !== "" ||
-    (/\d\s*['’′"”″]?\s*[EW]\b/i.test(pasted) && /^\W*[NS]\s*\d/im.test(pasted));
+    list?.closure != null || begin !== "" || reading.findings.some(({ code }) => code === "readers/no-beginning");
   return (
     <>
       <div class="corners-in">
