@@ -17,13 +17,15 @@ export interface ReadingAnswers {
   readonly unit: "m" | "ft" | "us-ft" | null;
   /** Latitude and longitude (or northing and easting) stand the other way round than expected. */
   readonly isSwapped: boolean | null;
+  /** The north that bearings count from: "true", "grid" (of `system`), or by how many degrees it stood east of true north ("13.5", "-11"). */
+  readonly north?: string | null;
 }
 
 export const noAnswers: ReadingAnswers = { system: null, unit: null, isSwapped: null };
 
 /** Something a file leaves open; while one is open its features have no place and cannot be taken. */
 export interface Question {
-  readonly about: "system" | "unit" | "order";
+  readonly about: "system" | "unit" | "order" | "north";
   /** What is asked, in a sentence. */
   readonly asked: Phrase;
   /** Answers to choose from; empty where it is to be typed. Of an order: whether it is swapped, "yes" and "no". */

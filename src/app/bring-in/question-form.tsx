@@ -46,8 +46,8 @@ interface QuestionFieldProps {
 
 function QuestionField({ question: { about, asked, offered }, value, units, onValue }: QuestionFieldProps) {
   const id = useId();
-  // A coordinate system may be another than the offered ones.
-  const isTyped = offered.length === 0 || about === "system";
+  // A coordinate system, and the north of a compass, may be another than the offered ones.
+  const isTyped = offered.length === 0 || about === "system" || about === "north";
   return (
     <fieldset class="question">
       <legend>{text(asked, units)}</legend>
@@ -59,12 +59,18 @@ function QuestionField({ question: { about, asked, offered }, value, units, onVa
       ))}
       {isTyped && (
         <label class="question-typed">
-          <span>{offered.length === 0 ? "Coordinate system" : "Another one"}</span>
+          <span>
+            {about === "north"
+              ? "Degrees east of true north"
+              : offered.length === 0
+                ? "Coordinate system"
+                : "Another one"}
+          </span>
           <input
             type="text"
             autocomplete="off"
             spellcheck={false}
-            placeholder="EPSG:26910"
+            placeholder={about === "north" ? "13.5, or -11.2 for west" : "EPSG:26910"}
             value={offered.some((each) => each.value === value) ? "" : value}
             onInput={(event) => onValue(event.currentTarget.value)}
           />
@@ -86,6 +92,8 @@ export function withAnswer(
       return { ...answers, unit: (["m", "ft", "us-ft"] as const).find((each) => each === value) ?? null };
     case "order":
       return { ...answers, isSwapped: /^(?:swapped|yes|true)$/.test(value) };
+    case "north":
+      return { ...answers, north: value.trim() };
     default:
       return about satisfies never;
   }

@@ -145,7 +145,13 @@ function takenInto(
   };
 }
 
-const answeredBy: Readonly<Record<Question["about"], string>> = { system: "--crs", unit: "--unit", order: "--swap" };
+/** Bearings are told in pasted text only: no file asks for their north. */
+const answeredBy: Readonly<Record<Question["about"], string>> = {
+  system: "--crs",
+  unit: "--unit",
+  order: "--swap",
+  north: "",
+};
 
 /** A question, with the options that answer it. */
 function asked({ about, asked: question, offered }: Question, units: UnitSystem): string {
