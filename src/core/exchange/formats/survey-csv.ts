@@ -85,7 +85,10 @@ function about(job: HandOverJob, layers: readonly Layer[], stem: string): OutFil
       ["height", heights],
       ["code", "what it is, one code a kind"],
     ],
-    notes: codesIn(layers).map(([kind, count]) => `Code ${codeOf(kind)}: ${kind.replaceAll("-", " ")}, ${count}`),
+    // Counted when the text is written: a quarter of a million points take longer than a page may be held.
+    get notes() {
+      return codesIn(layers).map(([kind, count]) => `Code ${codeOf(kind)}: ${kind.replaceAll("-", " ")}, ${count}`);
+    },
   });
 }
 
