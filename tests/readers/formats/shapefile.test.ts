@@ -119,6 +119,15 @@ test("our own shapefile comes back with every name, value, height and place", as
   );
 });
 
+test("an archive tells by the names at its end that it is one, whatever comes first in it and whatever it is called", async () => {
+  const parts = unzipSync(lonely("utm"));
+  const bytes = zipSync({
+    "photo.jpg": [Uint8Array.from({ length: 90_000 }, (_, i) => (i * i) % 251), { level: 0 }],
+    ...parts,
+  });
+  expect((await found(readBytes("survey.bin", bytes))).format).toBe("ESRI shapefile");
+});
+
 test("the .shp alone is read without names, and said so", async () => {
   const { "utm/utm.shp": shp = new Uint8Array(0) } = unzipSync(fixtureBytes(`${folder}/several.zip`));
   const reading = readBytes("utm.shp", shp, { system: "EPSG:32610" });
