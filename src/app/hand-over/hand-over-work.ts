@@ -88,6 +88,8 @@ export function createHandOverWork(store: Store, save: (name: string, blob: Blob
       const mine = new AbortController();
       control = mine;
       const end = await run(choice, mine.signal).catch((problem: unknown): WorkState => {
+        // A database that is stopped says so by what it throws.
+        if (mine.signal.aborted) return { kind: "stopped" };
         console.error(problem);
         return { kind: "failed", reason: problem instanceof Error ? problem.message : String(problem) };
       });
@@ -100,7 +102,7 @@ export function createHandOverWork(store: Store, save: (name: string, blob: Blob
 }
 
 /** SQLite is fetched when a file asks for it. */
-async function databaseBytes(file: OutFile): Promise<Uint8Array> {
+async function databaseBytes(file: OutFile, signal: AbortSignal): Promise<Uint8Array> {
   const sqlite = await import("../../readers/sqlite.ts");
-  return sqlite.databaseBytes(file);
+  return sqlite.databaseBytes(file, { signal });
 }

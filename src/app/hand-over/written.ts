@@ -24,8 +24,8 @@ interface Writing {
   readonly archive: string;
   /** ISO 8601; the date of what is in the archive. */
   readonly writtenAt: string;
-  /** Runs the statements of a database. */
-  readonly databaseBytes: (file: OutFile) => Promise<Uint8Array>;
+  /** Runs the statements of a database; rejects when it is stopped. */
+  readonly databaseBytes: (file: OutFile, signal: AbortSignal) => Promise<Uint8Array>;
   readonly tell: (progress: Progress) => void;
 }
 
@@ -49,7 +49,7 @@ export async function written(files: readonly OutFile[], writing: Writing, turns
     }
     begin();
     await turns.breath();
-    const bytes = await databaseBytes(file);
+    const bytes = await databaseBytes(file, turns.signal);
     if (turns.signal.aborted) return null;
     entries.push({ name, chunks: () => after(begin, slices(bytes)) });
   }

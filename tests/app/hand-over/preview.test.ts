@@ -127,6 +127,20 @@ describe("the work", () => {
     expect(saved).toEqual([]);
   });
 
+  test("saves a GeoPackage that SQLite has made", async () => {
+    const store = createOpenStore();
+    const heads: string[] = [];
+    const work = createHandOverWork(store, (_, blob) => {
+      void blob
+        .slice(0, 15)
+        .text()
+        .then((head) => heads.push(head));
+    });
+    await work.start({ ...usualChoice, as: "geopackage", of: ["rows"] });
+    expect(work.state.value).toMatchObject({ kind: "done", files: 1 });
+    await expect.poll(() => heads).toEqual(["SQLite format 3"]);
+  });
+
   test("waits for the main line that is being laid, and stops when asked to", async () => {
     const { store, work, saved } = createWork();
     store.routeState.value = "asked";
