@@ -201,3 +201,12 @@ test("writing that is stopped saves nothing, and leaves the step as it was", asy
   await expect(save).toBeEnabled();
   expect(downloads).toEqual([]);
 });
+
+test("a GeoPackage leaves as a database, with SQLite fetched for it", async ({ page }) => {
+  await openSample(page);
+  await openStage(page, "Hand over");
+  await chooseFormat(page, "GeoPackage");
+  const { file, text } = await saveFiles(page, "Save plan.gpkg");
+  expect(file).toBe("acre-with-a-notch-plan.gpkg");
+  expect(text.slice(0, 15)).toBe("SQLite format 3");
+});
