@@ -1,5 +1,5 @@
 import "./bring-in.css";
-import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { TakenThing } from "../../core/drawing/take-found.ts";
 import { text, type UnitSystem } from "../../core/units.ts";
 import { useStore } from "../store-context.ts";
@@ -8,6 +8,7 @@ import { Sentences } from "./bring-in-sentences.tsx";
 import type { Brought } from "./brought.ts";
 import { CornersDesk } from "./corners-desk.tsx";
 import { FileDesk } from "./file-desk.tsx";
+import { useOwnId } from "./own-id.ts";
 import { type BeginProject, takeIn } from "./take-in.ts";
 import { UnitChoice } from "./unit-choice.tsx";
 
@@ -27,7 +28,7 @@ export function BringInDialog({ brought, begin, onGone }: BringInDialogProps) {
   const [own, setOwn] = useState<UnitSystem>(/^en-US\b/i.test(navigator.language) ? "us" : "metric");
   const [told, setTold] = useState<Told | null>(null);
   const [beganNew] = useState(isNew);
-  const id = useId();
+  const id = useOwnId();
   useEffect(() => dialog.current?.showModal(), []);
   const close = (): void => dialog.current?.close();
   const units = isNew ? own : store.units.value;

@@ -1,4 +1,4 @@
-import { useEffect, useId, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { parsePlace } from "../../core/drawing/place.ts";
 import type { Finding } from "../../core/finding.ts";
 import { formatQuantity, text, type UnitSystem } from "../../core/units.ts";
@@ -8,6 +8,7 @@ import { grouped } from "../strip/count.ts";
 import { Sentences } from "./bring-in-sentences.tsx";
 import type { DeskProps } from "./desk-props.ts";
 import { FoundPreview } from "./found-preview.tsx";
+import { useOwnId } from "./own-id.ts";
 import { QuestionForm } from "./question-form.tsx";
 
 interface Reading {
@@ -24,7 +25,7 @@ export function CornersDesk({ units, onTake, onClose }: DeskProps) {
   const [begin, setBegin] = useState("");
   const [answers, setAnswers] = useState(noAnswers);
   const reading = useReading(pasted, answers, begin);
-  const [id, beginId] = [useId(), useId()];
+  const [id, beginId] = [useOwnId(), useOwnId()];
   const list = reading.list;
   const needsBegin =
     list?.closure != null || begin !== "" || reading.findings.some(({ code }) => code === "readers/no-beginning");
@@ -34,7 +35,7 @@ export function CornersDesk({ units, onTake, onClose }: DeskProps) {
         <label for={id}>One corner a line, or a boundary told by bearings and distances</label>
         <textarea
           id={id}
-          rows={7}
+          rows={5}
           spellcheck={false}
           placeholder={
             "38.29140, -122.45800\n38°17'29.0\"N 122°27'28.8\"W\n10N 547321.4 4238115.9\nN 45°30'15\" E 250.00 ft"

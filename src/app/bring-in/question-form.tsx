@@ -1,6 +1,7 @@
-import { useId, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import { text, type UnitSystem } from "../../core/units.ts";
 import type { Question, ReadingAnswers } from "../../readers/reading.ts";
+import { useOwnId } from "./own-id.ts";
 
 interface QuestionFormProps {
   readonly questions: readonly Question[];
@@ -45,7 +46,7 @@ interface QuestionFieldProps {
 }
 
 function QuestionField({ question: { about, asked, offered }, value, units, onValue }: QuestionFieldProps) {
-  const id = useId();
+  const id = useOwnId();
   // A coordinate system, and the north of a compass, may be another than the offered ones.
   const isTyped = offered.length === 0 || about === "system" || about === "north";
   return (

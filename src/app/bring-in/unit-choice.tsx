@@ -1,5 +1,5 @@
-import { useId } from "preact/hooks";
 import type { UnitSystem } from "../../core/units.ts";
+import { useOwnId } from "./own-id.ts";
 
 /** The units of a project that begins with what is brought in. */
 export function UnitChoice({
@@ -9,7 +9,7 @@ export function UnitChoice({
   readonly units: UnitSystem;
   readonly onUnits: (units: UnitSystem) => void;
 }) {
-  const name = useId();
+  const name = useOwnId();
   const choices = [
     ["metric", "Metric"],
     ["us", "US"],
