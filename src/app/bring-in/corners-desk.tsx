@@ -62,7 +62,7 @@ export function CornersDesk({ units, onTake, onClose }: DeskProps) {
         {list && (
           <p class="aside" role="status">
             Read as {list.notation}
-            {list.questions.length > 0 ? "" : `, ${list.system}`}.
+            {list.questions.length > 0 || list.closure ? "" : `, ${list.system}`}.
             {list.closure && ` ${closureTold(list.closure, units)}`}
           </p>
         )}
