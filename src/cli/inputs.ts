@@ -1,4 +1,4 @@
-import { readFile } from "node:fs/promises";
+import { readFile, stat } from "node:fs/promises";
 import { basename, dirname, extname, resolve } from "node:path";
 import { type Terminal, UsageError } from "./terminal.ts";
 
@@ -8,6 +8,9 @@ export interface Input {
   readonly name: string;
   readonly text: string;
 }
+
+/** Largest file whose text is read: a sequence of several projects may have more than one project may. */
+const mostFile_bytes = 150e6;
 
 /** RFC 8142: in a sequence of GeoJSON texts a record separator stands before every text. */
 const recordSeparator = "\u001e";
@@ -54,8 +57,13 @@ async function standardInput(terminal: Terminal): Promise<string> {
 
 async function fileText(name: string, terminal: Terminal): Promise<string> {
   try {
-    return await readFile(resolve(terminal.folder, name), "utf8");
+    const path = resolve(terminal.folder, name);
+    const { size } = await stat(path);
+    if (size > mostFile_bytes)
+      throw new UsageError(`${name} has ${Math.round(size / 1e6)} MB, which is more than is read.`);
+    return await readFile(path, "utf8");
   } catch (problem) {
+    if (problem instanceof UsageError) throw problem;
     throw new UsageError(`${name} ${whyUnreadable(problem)}`);
   }
 }

@@ -1,5 +1,5 @@
 import type { Geometry } from "geojson";
-import type { Finding, Phrase } from "../core/finding.ts";
+import type { Phrase } from "../core/finding.ts";
 import type { Outcome } from "../core/outcome.ts";
 import type { FileBytes } from "./blob-source.ts";
 
@@ -72,6 +72,3 @@ export interface Reader {
   begins(head: string): boolean;
   read(file: NamedBytes, answers: ReadingAnswers, followed: ReadingFollowed): Promise<Outcome<FoundFile>>;
 }
-
-/** The findings of severity error that a failed reading has. */
-export type ReadingFault = Finding;

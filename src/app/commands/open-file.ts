@@ -1,3 +1,5 @@
+import { projectTooLarge } from "../../core/project/findings.ts";
+import { mostProject_bytes } from "../../core/project/json-text.ts";
 import { failureOfReading } from "../failure-of-reading.ts";
 import type { FileLink } from "../keeping/records.ts";
 import type { Store } from "../store.ts";
@@ -13,6 +15,11 @@ export async function openFile(
   file: Blob & { readonly name: string },
   link: FileLink | null = null,
 ): Promise<void> {
+  if (/\.(?:geo)?json$/i.test(file.name) && file.size > mostProject_bytes) {
+    // Not even asked for its text, which would fill the page's memory.
+    store.refusal.value = { file: file.name, findings: [projectTooLarge(file.size, mostProject_bytes)] };
+    return;
+  }
   let isBrought = /\.(?!(?:geo)?json$)[^.]+$/i.test(file.name);
   try {
     if (!isBrought && !openProject(store, await file.text(), file.name, { kind: "own", link })) {

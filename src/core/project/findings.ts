@@ -39,6 +39,19 @@ export function emptyFile(): Finding {
   };
 }
 
+/** A file that is larger than what is read. */
+export function projectTooLarge(size_bytes: number, most_bytes: number): Finding {
+  const megabytes = (bytes: number) => `${Math.round(bytes / 1e6)} MB`;
+  return {
+    code: "project/too-large",
+    severity: "error",
+    ...wholeFile,
+    message: say`The file has ${megabytes(size_bytes)}; at most ${megabytes(most_bytes)} are read.`,
+    reason: say`A larger one may not fit into memory, and then what is open would be lost.`,
+    remedy: say`Keep only the ground of one project in a file.`,
+  };
+}
+
 /** A text that stops within a bracket or a word; the line counts from 1. */
 export function truncatedFile(line: number): Finding {
   return {

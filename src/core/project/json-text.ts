@@ -1,16 +1,20 @@
 import { failure, type Outcome, success } from "../outcome.ts";
-import { emptyFile, notANumber, notJson, tooDeep, truncatedFile } from "./findings.ts";
+import { emptyFile, notANumber, notJson, projectTooLarge, tooDeep, truncatedFile } from "./findings.ts";
 import { jsonFault } from "./json-fault.ts";
 import type { Json } from "./project.ts";
 
 /** More brackets within brackets than this are refused: code that walks the value by calling itself could run out of stack. */
 const deepest = 200;
 
+/** Largest project file that is read: a project of 40 ha with a grid of heights has a hundredth of it. Reading takes ten times as much memory. */
+export const mostProject_bytes = 50e6;
+
 /**
  * The value of a JSON text; a byte order mark in front of it is passed over.
- * Findings: `project/empty-file`, `project/truncated`, `project/not-a-number`, `project/not-json`, `project/too-deep`.
+ * Findings: `project/too-large`, `project/empty-file`, `project/truncated`, `project/not-a-number`, `project/not-json`, `project/too-deep`.
  */
 export function readJson(text: string): Outcome<Json> {
+  if (text.length > mostProject_bytes) return failure([projectTooLarge(text.length, mostProject_bytes)]);
   const json = text.startsWith("\uFEFF") ? text.slice(1) : text;
   if (!/\S/.test(json)) return failure([emptyFile()]);
   if (isTooDeep(json)) return failure([tooDeep(deepest)]);

@@ -8,8 +8,9 @@ describe("a file made to do harm gets an answer", () => {
   const megabytes = 1024 * 1024;
 
   test.each([
-    ["100 MB of nothing", () => " ".repeat(100 * megabytes), "project/empty-file"],
-    ["100 MB of zero bytes", () => "\u0000".repeat(100 * megabytes), "project/not-json"],
+    ["40 MB of nothing", () => " ".repeat(40 * megabytes), "project/empty-file"],
+    ["200 MB of nothing", () => " ".repeat(200 * megabytes), "project/too-large"],
+    ["40 MB of zero bytes", () => "\u0000".repeat(40 * megabytes), "project/not-json"],
     ["a million opening brackets", () => "[".repeat(1_000_000), "project/too-deep"],
     ["a million nested objects", () => '{"a":'.repeat(1_000_000), "project/too-deep"],
     ["a text of 20 MB that never ends", () => `{"type": "${"x".repeat(20 * megabytes)}`, "project/truncated"],
