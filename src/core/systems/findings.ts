@@ -1,4 +1,5 @@
 import { type Finding, quantity, say, unplaced } from "../finding.ts";
+import { unitLength_m } from "./unit-length.ts";
 
 /** A coordinate system that is not in our list, or none. */
 export function unknownSystem(code: number | null): Finding {
@@ -37,13 +38,13 @@ export function gridSystem(system: string, datum: string): Finding {
 
 /** A datum that is taken for WGS 84 as it is. */
 export function datumDiffers(datum: string, least_m: number, most_m: number): Finding {
-  const most = quantity("length", most_m);
+  const metres = least_m > 0 ? `${least_m} to ${most_m} m` : `up to ${most_m} m`;
+  // Whole feet: it is a rough figure, and more digits would be read as knowledge.
+  const feet = `${least_m > 0 ? `${Math.round(least_m / unitLength_m.ft)} to ` : ""}${Math.round(most_m / unitLength_m.ft)} ft`;
   return unplaced(
     "systems/datum-differs",
     "note",
-    least_m > 0
-      ? say`Places on ${datum} are taken for WGS 84 as they are; the two are ${quantity("length", least_m)} to ${most} apart.`
-      : say`Places on ${datum} are taken for WGS 84 as they are; the two are up to ${most} apart.`,
+    say`Places on ${datum} are taken for WGS 84 as they are; the two are ${metres} (${feet}) apart.`,
     say`The ground moves with its continent and WGS 84 does not; all places are off alike, so lengths, bearings and areas stay right.`,
     say`Before staking, measure two marks with the rover and shift by what they are off.`,
   );

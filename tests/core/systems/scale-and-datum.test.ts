@@ -58,11 +58,11 @@ describe("what is said of a datum", () => {
     expect(datumNote(localSystem(createFrame(lonLat(-122, 38)), "m"))).toEqual([]);
   });
 
-  test("NAD83 is 1 to 2 m away, other continents up to 2 m (handbook, 8.3), in the reader's unit", () => {
+  test("NAD83 is 1 to 2 m away, other continents up to 2 m (handbook, 8.3), in whole metres and feet", () => {
     const said = (code: number, units: "metric" | "us") => text(datumNote(createSystem(code))[0]?.message ?? [], units);
     expect(codes(datumNote(createSystem(2226)))).toEqual(["systems/datum-differs"]);
-    expect(said(2226, "metric")).toContain("1 m to 2 m");
-    expect(said(2226, "us")).toContain("ft");
+    expect(said(2226, "metric")).toContain("1 to 2 m (3 to 7 ft)");
+    expect(said(2226, "us")).toBe(said(2226, "metric"));
     expect(said(25832, "metric")).toContain("ETRS89");
     expect(said(25832, "metric")).toContain("up to 2 m");
   });
