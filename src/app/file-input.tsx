@@ -1,4 +1,5 @@
 import type { RefObject } from "preact";
+import { openedEndings } from "./opened-endings.ts";
 
 /** The unseen field behind a button that opens a file; choosing the same file again counts as a choice. */
 export function FileInput({
@@ -26,8 +27,7 @@ export function FileInput({
 }
 
 /** What a project, and a file that can be brought into one, may be called. */
-export const openedFiles =
-  ".geojson,.json,.gpx,.kml,.kmz,.csv,.txt,.tsv,.xlsx,.zip,.shp,.gpkg,.dxf,.xml,.landxml,application/geo+json,application/json";
+export const openedFiles = [...openedEndings, "application/geo+json", "application/json"].join();
 
 /** What a project file may be called. */
 export const projectFiles = ".geojson,.json,application/geo+json,application/json";

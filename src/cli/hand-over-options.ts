@@ -1,7 +1,6 @@
 import {
   documentKinds,
   type Format,
-  formatNames,
   formats,
   type HandOverChoice,
   layerKinds,
@@ -39,7 +38,7 @@ export function choiceOf(args: Arguments): HandOverChoice {
 function formatOf(text: string): Format {
   const found = formats.find(({ name }) => name === text.trim().toLowerCase());
   if (found !== undefined) return found;
-  throw new UsageError(`There is no export as ${text}. There is ${formatNames.join(", ")}.`);
+  throw new UsageError(`There is no export as ${text}. There is ${formats.map(({ name }) => name).join(", ")}.`);
 }
 
 /** Rows, or what a format without rows holds first. */

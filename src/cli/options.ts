@@ -151,7 +151,7 @@ export const options: readonly Option[] = [
   {
     name: "as",
     value: "FORMAT",
-    help: "geojson, kml, kmz, gpx, csv, survey-csv, shapefile, dxf, iso-task-data, landxml, xlsx, geopackage or json; else geojson",
+    help: "geojson, gpx, csv, shapefile, dxf and more: a name that is none lists them all; else geojson",
     commands: ["export"],
   },
   {
@@ -175,7 +175,7 @@ export const options: readonly Option[] = [
   {
     name: "name-length",
     value: "N|none",
-    help: "longest name, letters; else what the format is used to: 10 for gpx, 16 for survey-csv, 32 for iso-task-data",
+    help: "longest name, letters; else what the format is used to, such as 10 for gpx",
     commands: ["export"],
   },
   {

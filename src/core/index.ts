@@ -14,8 +14,6 @@ export { waterRows } from "./drip/water-rows.ts";
 export {
   type DocumentKind,
   documentKinds,
-  type FormatName,
-  formatNames,
   type HandOverChoice,
   type Thing,
   usualChoice,

@@ -9,8 +9,10 @@ import { beginProject } from "../../src/app/commands/begin-project.ts";
 import { newProject } from "../../src/app/commands/new-project.ts";
 import { openProject } from "../../src/app/commands/open-project.ts";
 import { undo } from "../../src/app/commands/undo.ts";
+import { openedEndings } from "../../src/app/opened-endings.ts";
 import { createStore } from "../../src/app/store.ts";
 import type { FoundThing } from "../../src/core/drawing/found-thing.ts";
+import { readers } from "../../src/readers/read-file.ts";
 import { noAnswers } from "../../src/readers/reading.ts";
 import { testFrame } from "../support/create-project.ts";
 import { codes, createFile, field } from "../support/project-files.ts";
@@ -152,4 +154,10 @@ describe("taking things in", () => {
     takeIn(store, beginProject, [{ thing: outline, role: "parcel" }], "survey.kml", "metric");
     expect([store.opened.value, store.wholeAsked.value]).toEqual([1, 1]);
   });
+});
+
+test("the window that opens files shows every file that is read", () => {
+  const offered = new Set<string>(openedEndings);
+  const missing = readers.flatMap(({ endings }) => endings).filter((ending) => !offered.has(`.${ending}`));
+  expect(missing).toEqual([]);
 });

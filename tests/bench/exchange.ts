@@ -1,4 +1,4 @@
-import { type FormatName, type HandOverChoice, usualChoice } from "../../src/core/exchange/choice.ts";
+import { type HandOverChoice, usualChoice } from "../../src/core/exchange/choice.ts";
 import type { Chunk } from "../../src/core/exchange/format.ts";
 import { handingOver } from "../../src/core/exchange/hand-over.ts";
 import { text } from "../../src/core/units.ts";
@@ -11,7 +11,7 @@ import { table } from "./timing.ts";
 
 const bar_s = 3;
 const rounds = 3;
-const jobs: readonly (readonly [said: string, as: FormatName, change: Partial<HandOverChoice>, bar: boolean])[] = [
+const jobs: readonly (readonly [said: string, as: string, change: Partial<HandOverChoice>, bar: boolean])[] = [
   ["GeoJSON", "geojson", {}, true],
   ["CSV", "csv", {}, true],
   ["CSV, UTM", "csv", { system: "utm" }, false],

@@ -2,7 +2,6 @@ import { useId } from "preact/hooks";
 import { formatNamed, formats } from "../../core/exchange/formats.ts";
 import { useStore } from "../store-context.ts";
 import { handOverChoicesOf } from "./hand-over-choices.ts";
-import { formatWords } from "./usual-things.ts";
 
 /** Which open format, and for whom it is. */
 export function FormatChoice() {
@@ -13,7 +12,7 @@ export function FormatChoice() {
     <>
       <fieldset class="hand-over-formats" aria-describedby={`${id}-told`}>
         <legend>Format</legend>
-        {formats.map(({ name }) => (
+        {formats.map(({ name, word }) => (
           <label key={name}>
             <input
               type="radio"
@@ -23,7 +22,7 @@ export function FormatChoice() {
                 as.value = name;
               }}
             />
-            <span>{formatWords[name]}</span>
+            <span>{word}</span>
           </label>
         ))}
       </fieldset>

@@ -1,7 +1,7 @@
 import { effect, type Signal, signal } from "@preact/signals";
-import { type FormatName, type HandOverChoice, type Thing, usualChoice } from "../../core/exchange/choice.ts";
+import { type HandOverChoice, type Thing, usualChoice } from "../../core/exchange/choice.ts";
+import { formatNamed } from "../../core/exchange/formats.ts";
 import type { Store } from "../store.ts";
-import { usualThings } from "./usual-things.ts";
 
 /** What holds for every format alike. */
 type Shared = Pick<HandOverChoice, "rows" | "system" | "unit" | "heights" | "pegBeyond_m" | "baseline">;
@@ -10,9 +10,9 @@ type Own = Pick<HandOverChoice, "of" | "naming" | "nameLength" | "pointsAFile" |
 
 /** What was chosen in the Hand over step, as long as the page is open; each format has its own ticks and names. */
 export interface HandOverChoices {
-  readonly as: Signal<FormatName>;
+  readonly as: Signal<string>;
   readonly shared: Signal<Shared>;
-  readonly own: Signal<Readonly<Partial<Record<FormatName, Partial<Own>>>>>;
+  readonly own: Signal<Readonly<Record<string, Partial<Own>>>>;
 }
 
 const kept = new WeakMap<Store, HandOverChoices>();
@@ -36,7 +36,7 @@ export function handOverChoicesOf(store: Store): HandOverChoices {
 
 /** The choice as it stands, with what is usual where nothing was chosen. */
 export function choiceOf({ as, shared, own }: HandOverChoices): HandOverChoice {
-  return { ...usualChoice, of: usualThings[as.value], ...shared.value, ...own.value[as.value], as: as.value };
+  return { ...usualChoice, of: formatNamed(as.value).usual, ...shared.value, ...own.value[as.value], as: as.value };
 }
 
 /** Chooses something that every format shares. */

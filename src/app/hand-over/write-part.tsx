@@ -1,11 +1,11 @@
 import { useId } from "preact/hooks";
 import type { HandOverChoice } from "../../core/exchange/choice.ts";
+import { formatNamed } from "../../core/exchange/formats.ts";
 import { useStore } from "../store-context.ts";
 import { Note } from "../strip/notes.tsx";
 import { bytesText } from "./bytes-text.ts";
 import { handOverWorkOf, type WorkState } from "./hand-over-work.ts";
 import type { Preview } from "./use-preview.ts";
-import { formatWords } from "./usual-things.ts";
 
 interface WritePartProps {
   readonly choice: HandOverChoice;
@@ -26,7 +26,7 @@ export function WritePart({ choice, preview, hindrance }: WritePartProps) {
       ? `Save ${files.length} files`
       : files[0]
         ? `Save ${files[0].name}`
-        : `Save as ${formatWords[choice.as]}`;
+        : `Save as ${formatNamed(choice.as).word}`;
   return (
     <div class="hand-over-write">
       {isBusy ? (

@@ -1,3 +1,5 @@
+import { openedEndings } from "../opened-endings.ts";
+
 interface FilePickerType {
   readonly description: string;
   readonly accept: Readonly<Record<string, readonly string[]>>;
@@ -32,21 +34,7 @@ export const pickerOptions: FilePickerOptions = {
 /** The same for a file to open: also what is brought in out of other formats. */
 export const openOptions: FilePickerOptions = {
   id: "tautrow",
-  types: [
-    {
-      description: "Projects and files of open formats",
-      accept: {
-        "application/geo+json": [".geojson", ".json"],
-        "application/gpx+xml": [".gpx"],
-        "text/csv": [".csv", ".txt", ".tsv"],
-        "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": [".xlsx"],
-        "application/zip": [".zip", ".kmz"],
-        "application/geopackage+sqlite3": [".gpkg"],
-        "image/vnd.dxf": [".dxf"],
-        "application/xml": [".xml", ".landxml", ".kml"],
-      },
-    },
-  ],
+  types: [{ description: "Projects and files of open formats", accept: { "application/geo+json": openedEndings } }],
 };
 
 /** True when the person closed the window without choosing. */

@@ -1,24 +1,6 @@
 import type { LayerKind } from "./layers/layer.ts";
 import type { ListKind } from "./lists/list.ts";
 
-/** The open formats, by the names that the command line takes. */
-export const formatNames = [
-  "geojson",
-  "kml",
-  "kmz",
-  "gpx",
-  "csv",
-  "survey-csv",
-  "shapefile",
-  "dxf",
-  "iso-task-data",
-  "landxml",
-  "xlsx",
-  "geopackage",
-  "json",
-] as const;
-export type FormatName = (typeof formatNames)[number];
-
 /** Whole documents, for programs. */
 export const documentKinds = ["plan"] as const;
 export type DocumentKind = (typeof documentKinds)[number];
@@ -27,7 +9,8 @@ export type Thing = LayerKind | ListKind | DocumentKind;
 
 /** What a person wants handed over, and how. Plain data. */
 export interface HandOverChoice {
-  readonly as: FormatName;
+  /** Name of a format in `formats`. */
+  readonly as: string;
   readonly of: readonly Thing[];
   /** "1-10, 14a, east-3": ids or numbers of rows and ranges of them; null: all. */
   readonly rows: string | null;

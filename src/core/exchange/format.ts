@@ -1,7 +1,7 @@
 import type { Finding } from "../finding.ts";
 import type { Plan } from "../plan.ts";
 import type { CoordinateSystem } from "../systems/coordinate-system.ts";
-import type { DocumentKind, FormatName, HandOverChoice, Thing } from "./choice.ts";
+import type { DocumentKind, HandOverChoice, Thing } from "./choice.ts";
 import type { Layer, LayerGeometry } from "./layers/layer.ts";
 import type { List } from "./lists/list.ts";
 import type { Names } from "./naming.ts";
@@ -21,7 +21,10 @@ export type FormatChoice =
 
 /** An open format that a plan can be handed over in: how it is called, what fits into it, and how it is written. */
 export interface Format {
-  readonly name: FormatName;
+  /** What the command line calls it. */
+  readonly name: string;
+  /** What it is called where room is short. */
+  readonly word: string;
   /** "GPX 1.1". */
   readonly title: string;
   /** For whom, in a few words: "handhelds and crew phones". */
@@ -30,6 +33,8 @@ export interface Format {
   readonly mediaType: string;
   /** What can be in it. What is asked for and does not fit is told in a finding, never dropped silently. */
   readonly holds: readonly Thing[];
+  /** What goes out before anyone chose: what who reads it asks for most (common practice, no source). */
+  readonly usual: readonly Thing[];
   readonly choices: readonly FormatChoice[];
   /** Usual pattern of names, with one block and with several. */
   readonly naming: { readonly one: string; readonly several: string };

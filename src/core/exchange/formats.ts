@@ -1,4 +1,3 @@
-import type { FormatName } from "./choice.ts";
 import type { Format } from "./format.ts";
 import { csvTables } from "./formats/csv.ts";
 import { dxf } from "./formats/dxf.ts";
@@ -31,8 +30,8 @@ export const formats: readonly Format[] = [
   json,
 ];
 
-/** The format of a name. */
-export function formatNamed(name: FormatName): Format {
+/** The format of a name that stands in the list. */
+export function formatNamed(name: string): Format {
   const found = formats.find((format) => format.name === name);
   if (found === undefined) throw new Error(`no format is called ${name}`);
   return found;

@@ -4,6 +4,17 @@ import type { Format, FormatChoice } from "./format.ts";
 import { nameTokens } from "./name-pattern.ts";
 import type { ChangedName } from "./naming.ts";
 
+/** A format that is not in the list. */
+export function noSuchFormat(name: string, names: readonly string[]): Finding {
+  return unplaced(
+    "exchange/no-such-format",
+    "error",
+    say`There is no format called ${quoted(name)}.`,
+    say`Nothing is handed over.`,
+    say`Choose one of ${listed(names, names.length)}.`,
+  );
+}
+
 /** Things that a format cannot hold: an error when nothing else was asked for. */
 export function notInFormat(things: readonly Thing[], format: Format, isAll: boolean): Finding {
   return unplaced(

@@ -10,8 +10,8 @@ import { chosenBaseline } from "./chosen-baseline.ts";
 import { chosenRows } from "./chosen-rows.ts";
 import { chosenSystem } from "./chosen-system.ts";
 import type { Format, OutFile } from "./format.ts";
-import { formatNamed } from "./formats.ts";
-import { heightsMissing, namesChanged, namesTooShort } from "./hand-over-findings.ts";
+import { formats } from "./formats.ts";
+import { heightsMissing, namesChanged, namesTooShort, noSuchFormat } from "./hand-over-findings.ts";
 import { type Layer, type LayerKind, layerKinds } from "./layers/layer.ts";
 import { type LayerJob, rowsOut } from "./layers/layer-job.ts";
 import { layerOf } from "./layers/layers.ts";
@@ -50,7 +50,14 @@ export function* handingOver(
   choice: HandOverChoice,
   writtenAt: string,
 ): Generator<undefined, Outcome<HandOver>> {
-  const format = formatNamed(choice.as);
+  const format = formats.find(({ name }) => name === choice.as);
+  if (format === undefined)
+    return failure([
+      noSuchFormat(
+        choice.as,
+        formats.map(({ name }) => name),
+      ),
+    ]);
   const about = choiceFindings(choice, format);
   const system = chosenSystem(plan, choice, format);
   const rows = chosenRows(plan, choice.rows);

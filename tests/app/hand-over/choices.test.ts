@@ -11,11 +11,9 @@ import {
 import { namingExample } from "../../../src/app/hand-over/naming-example.ts";
 import { systemsHere } from "../../../src/app/hand-over/systems-here.ts";
 import { countedThings } from "../../../src/app/hand-over/things.ts";
-import { usualThings } from "../../../src/app/hand-over/usual-things.ts";
 import { createStore, type Store } from "../../../src/app/store.ts";
-import { formatNames } from "../../../src/core/exchange/choice.ts";
 import { choiceFindings } from "../../../src/core/exchange/choice-findings.ts";
-import { formatNamed } from "../../../src/core/exchange/formats.ts";
+import { formatNamed, formats } from "../../../src/core/exchange/formats.ts";
 import type { Plan } from "../../../src/core/plan.ts";
 import { openStoreText } from "./open-store-text.ts";
 
@@ -39,9 +37,9 @@ function handedOn(store: Store) {
 
 describe("what goes out", () => {
   test("every format begins with things that it holds", () => {
-    for (const name of formatNames) {
-      expect(usualThings[name].length, name).toBeGreaterThan(0);
-      for (const thing of usualThings[name]) expect(formatNamed(name).holds, name).toContain(thing);
+    for (const { name, usual, holds } of formats) {
+      expect(usual.length, name).toBeGreaterThan(0);
+      for (const thing of usual) expect(holds, name).toContain(thing);
     }
   });
 
@@ -79,12 +77,12 @@ describe("choices of a page", () => {
   test("ask nothing of a format that it does not know", () => {
     const store = createOpenStore();
     const choices = handOverChoicesOf(store);
-    for (const name of formatNames) {
+    for (const name of formats.map((each) => each.name)) {
       choices.as.value = name;
       chooseForFormat(choices, { naming: "{row}", nameLength: 20, pointsAFile: 500, together: true });
     }
     chooseForAll(choices, { system: "EPSG:32610", unit: "us-ft", baseline: "row 1" });
-    for (const name of formatNames) {
+    for (const name of formats.map((each) => each.name)) {
       choices.as.value = name;
       expect(choiceFindings(handedOn(store), formatNamed(name)), name).toEqual([]);
     }

@@ -18,6 +18,12 @@ import { collectionOf, handedOver, textsOf, writtenAt } from "../../support/hand
 const plan = createPlanner().plan(createProject());
 const empty = createPlanner().plan(createProject({ parcels: [] }));
 
+test("a format that there is not is refused, and those that there are named", () => {
+  const outcome = handOver(plan, { ...usualChoice, as: "punched-tape" }, writtenAt);
+  expect([outcome.ok, outcome.findings.map(({ code }) => code)]).toEqual([false, ["exchange/no-such-format"]]);
+  expect(text(outcome.findings[0]?.remedy ?? [], "metric")).toContain("landxml");
+});
+
 describe("what a format has no place for", () => {
   test("is told by name, and the rest goes out", () => {
     const { files, findings } = handedOver(plan, { as: "gpx", of: ["rows", "materials", "plan"] });

@@ -13,11 +13,13 @@ import { tablesOf } from "../tables/tables.ts";
  */
 export const csvTables: Format = {
   name: "csv",
+  word: "CSV",
   title: "CSV tables",
   usedFor: "spreadsheets, and survey controllers that read heads",
   extension: "csv",
   mediaType: "text/csv; charset=utf-8; header=present",
   holds: [...layerKinds, ...listKinds],
+  usual: ["rows"],
   choices: ["system", "unit", "naming", "heights", "baseline"],
   naming: { one: "{id}", several: "{id}" },
   nameLength: null,

@@ -9,11 +9,13 @@ import { drawing } from "./dxf/drawing.ts";
  */
 export const dxf: Format = {
   name: "dxf",
+  word: "DXF",
   title: "DXF R12",
   usedFor: "CAD and layout",
   extension: "dxf",
   mediaType: "image/vnd.dxf",
   holds: layerKinds,
+  usual: ["parcels", "blocks", "rows", "posts", "route"],
   choices: ["system", "unit", "naming", "heights"],
   naming: { one: "{id}", several: "{id}" },
   // R12 takes strings of 255 bytes.

@@ -12,11 +12,13 @@ const mediaType = "application/geo+json";
  */
 export const geoJson: Format = {
   name: "geojson",
+  word: "GeoJSON",
   title: "GeoJSON (RFC 7946)",
   usedFor: "any GIS, web maps, our own document",
   extension: "geojson",
   mediaType,
   holds: layerKinds,
+  usual: ["rows"],
   choices: ["naming", "heights", "baseline", "together"],
   naming: { one: "{id}", several: "{id}" },
   nameLength: null,

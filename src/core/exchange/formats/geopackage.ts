@@ -16,11 +16,13 @@ const looked = 5000;
  */
 export const geoPackage: Format = {
   name: "geopackage",
+  word: "GeoPackage",
   title: "GeoPackage 1.3",
   usedFor: "GIS",
   extension: "gpkg",
   mediaType: "application/geopackage+sqlite3",
   holds: layerKinds,
+  usual: ["parcels", "blocks", "rows", "vines", "posts", "route"],
   choices: ["system", "unit", "naming", "heights", "baseline"],
   naming: { one: "{id}", several: "{id}" },
   nameLength: null,

@@ -13,11 +13,14 @@ const mediaType = "application/gpx+xml";
  */
 export const gpx: Format = {
   name: "gpx",
+  word: "GPX",
   title: "GPX 1.1",
   usedFor: "handheld receivers and crew phones",
   extension: "gpx",
   mediaType,
   holds: layerKinds,
+  // Vines of a block never fit an old handheld.
+  usual: ["rows", "posts"],
   choices: ["naming", "nameLength", "pointsAFile", "heights"],
   naming: { one: "R{row}{code}{number:2}", several: "{block:2}{row}{code}{number:2}" },
   nameLength: 10,

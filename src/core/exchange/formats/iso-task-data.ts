@@ -9,11 +9,13 @@ import { taskData } from "./iso-task-data/task-data.ts";
  */
 export const isoTaskData: Format = {
   name: "iso-task-data",
+  word: "ISO 11783",
   title: "ISO 11783-10 task data",
   usedFor: "tractor terminals",
   extension: "zip",
   mediaType: "application/zip",
   holds: ["parcels", "blocks", "rows"],
+  usual: ["blocks", "rows"],
   choices: ["naming", "nameLength"],
   naming: { one: "Row {row}", several: "{block} {row}" },
   nameLength: 32,

@@ -7,11 +7,13 @@ const mediaType = "application/json";
 /** JSON: the whole plan by the schema of DEVELOPERS.md, and the price list to be filled in. */
 export const json: Format = {
   name: "json",
+  word: "JSON",
   title: "JSON",
   usedFor: "programs",
   extension: "json",
   mediaType,
   holds: ["plan", "prices"],
+  usual: ["plan"],
   choices: [],
   naming: { one: "{id}", several: "{id}" },
   nameLength: null,

@@ -7,11 +7,13 @@ const mediaType = "application/vnd.google-earth.kml+xml";
 /** KML 2.2: a folder a layer, a style a layer, the columns as typed data of each place. */
 export const kml: Format = {
   name: "kml",
+  word: "KML",
   title: "KML 2.2",
   usedFor: "phone and office maps",
   extension: "kml",
   mediaType,
   holds: layerKinds,
+  usual: ["parcels", "blocks", "rows", "route"],
   choices: ["naming", "heights"],
   naming: { one: "{kind} {row} {number}", several: "{kind} {block} {row} {number}" },
   nameLength: null,

@@ -9,6 +9,7 @@ const mediaType = "application/vnd.google-earth.kmz";
 export const kmz: Format = {
   ...kml,
   name: "kmz",
+  word: "KMZ",
   title: "KMZ (KML 2.2, packed)",
   extension: "kmz",
   mediaType,

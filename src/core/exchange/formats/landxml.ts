@@ -9,11 +9,13 @@ import { surveyDocument } from "./landxml/survey-document.ts";
  */
 export const landXml: Format = {
   name: "landxml",
+  word: "LandXML",
   title: "LandXML 1.2",
   usedFor: "machine control and survey offices",
   extension: "xml",
   mediaType: "application/xml",
   holds: layerKinds,
+  usual: ["marks", "route", "stations"],
   choices: ["system", "unit", "naming", "heights"],
   naming: { one: "{id}", several: "{id}" },
   nameLength: null,

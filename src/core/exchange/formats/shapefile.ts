@@ -14,11 +14,13 @@ import { readAhead } from "./shapefile/read-ahead.ts";
  */
 export const shapefile: Format = {
   name: "shapefile",
+  word: "Shapefile",
   title: "ESRI shapefile, zipped",
   usedFor: "GIS and survey controllers",
   extension: "zip",
   mediaType: "application/zip",
   holds: layerKinds,
+  usual: ["rows", "vines", "posts"],
   choices: ["system", "unit", "naming", "heights", "baseline"],
   naming: { one: "{id}", several: "{id}" },
   nameLength: null,

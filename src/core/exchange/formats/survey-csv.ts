@@ -16,11 +16,13 @@ const decimals = 4;
  */
 export const surveyCsv: Format = {
   name: "survey-csv",
+  word: "Survey list",
   title: "point, northing, easting, height, code",
   usedFor: "survey controllers",
   extension: "csv",
   mediaType: "text/csv; charset=us-ascii; header=absent",
   holds: ["vines", "stakes", "posts", "anchors", "pegs", "marks", "fittings", "stations"],
+  usual: ["marks", "posts"],
   choices: ["system", "unit", "naming", "nameLength", "order", "heights"],
   naming: { one: "R{row}{code}{number:2}", several: "{block:3}{row}{code}{number:2}" },
   nameLength: 16,

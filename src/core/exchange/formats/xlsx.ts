@@ -14,11 +14,13 @@ import { sheetPath, workbookParts } from "./xlsx/workbook-parts.ts";
 /** XLSX workbook (Office Open XML, ECMA-376): a sheet a layer or list, numbers with their decimals, and a last sheet that says what they mean. */
 export const xlsx: Format = {
   name: "xlsx",
+  word: "XLSX",
   title: "XLSX workbook",
   usedFor: "the office",
   extension: "xlsx",
   mediaType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
   holds: [...layerKinds, ...listKinds],
+  usual: ["materials", "coils"],
   choices: ["system", "unit", "naming", "heights", "baseline"],
   naming: { one: "{id}", several: "{id}" },
   nameLength: null,

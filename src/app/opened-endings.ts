@@ -1,0 +1,21 @@
+/** Endings of the files that are opened or brought in. They stand here, not with the readers: those are fetched when a file is there. */
+export const openedEndings = [
+  ".geojson",
+  ".json",
+  ".geojsonl",
+  ".geojsons",
+  ".ndjson",
+  ".gpx",
+  ".kml",
+  ".kmz",
+  ".csv",
+  ".txt",
+  ".tsv",
+  ".xlsx",
+  ".zip",
+  ".shp",
+  ".gpkg",
+  ".dxf",
+  ".xml",
+  ".landxml",
+] as const;
