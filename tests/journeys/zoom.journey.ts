@@ -9,6 +9,9 @@ async function expectFits(page: Page): Promise<void> {
     const shown = [...document.querySelectorAll<HTMLElement>("button, summary, input:not([type=file]), select")].filter(
       (element) => element.checkVisibility({ visibilityProperty: true }) && element.getClientRects().length > 0,
     );
+    // A box to tick is pressed by its label as well.
+    const target = (element: HTMLElement) =>
+      (element.matches("[type=checkbox], [type=radio]") ? element.closest("label") : null) ?? element;
     const told = (element: HTMLElement) => `${element.className} ${element.textContent ?? ""}`.trim().slice(0, 60);
     return {
       overflow: document.documentElement.scrollWidth - window.innerWidth,
@@ -20,7 +23,7 @@ async function expectFits(page: Page): Promise<void> {
         .map(told),
       small: shown
         .filter((element) => {
-          const { width, height } = element.getBoundingClientRect();
+          const { width, height } = target(element).getBoundingClientRect();
           return (
             Math.min(width, height) < least_px - 0.5 &&
             !element.closest(".maplibregl-ctrl, .unseen") &&
