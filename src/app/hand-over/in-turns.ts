@@ -8,7 +8,7 @@ export interface Turns {
 }
 
 /** As long as the page is held in one go; the step that is under way then is ended. */
-export const turn_ms = 30;
+export const turn_ms = 45;
 
 /**
  * Takes work step by step, and lets the page breathe whenever it has been held for `turn_ms`; `each` is called for what a step gives, `rest`

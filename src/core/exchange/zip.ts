@@ -9,7 +9,7 @@ export interface ZipEntry {
 }
 
 /** Fast packing: files of a quarter of a million points are a matter of a second, a tenth larger than packed as tightly as can be. */
-const level = 3;
+const level = 1;
 const nothing = new Uint8Array(0);
 
 /** A zip archive, piece by piece as its entries are; `writtenAt` (ISO 8601) is the date of every entry, so that the same plan gives the same bytes. */
