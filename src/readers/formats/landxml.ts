@@ -25,7 +25,7 @@ export const landXmlReader: Reader = {
   title,
   endings: ["xml", "landxml"],
   // The text, its elements and what is drawn from them: up to some 400 MB stand in memory for a file of many points.
-  most_bytes: 30e6,
+  most_bytes: 25e6,
   begins: (head) => /<LandXML[\s>]/.test(head),
   read: readLandXml,
 };

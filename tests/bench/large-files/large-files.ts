@@ -113,24 +113,24 @@ function archive(put: (piece: Uint8Array) => void, fill: (zip: Zip) => void): vo
   zip.end();
 }
 
-/** Things in a full file: as many as every reader takes. */
-const fullCount = 250_000;
+/** Things in a full file: fewer than its reader takes. */
+const [many, fewer] = [250_000, 190_000];
 
 /** A sound file of a format as large as its reader takes, with long remarks that fill it up; null where none is made here. */
 export function fullFile(ending: string): LargeFile | null {
   const parts = full[ending];
   if (parts === undefined) return null;
-  const { head, piece, tail } = parts;
+  const { head, piece, tail, count } = parts;
   return {
     name: `full.${ending}`,
-    told: `as large as is read, ${fullCount} points`,
+    told: `as large as is read, ${count} points`,
     isOfAnySize: false,
     write: (put, size_bytes) => {
-      const room = (size_bytes - head.length - tail.length) / fullCount - piece("").length - 1;
+      const room = (size_bytes - head.length - tail.length) / count - piece("").length - 1;
       const one = piece("x".repeat(Math.max(0, Math.floor(room))));
       const step = 1000;
       put(head);
-      for (let i = 0; i < fullCount; i += step) put(one.repeat(step));
+      for (let i = 0; i < count; i += step) put(one.repeat(step));
       put(tail);
     },
   };
@@ -140,6 +140,7 @@ interface FullParts {
   readonly head: string;
   readonly piece: (remark: string) => string;
   readonly tail: string;
+  readonly count: number;
 }
 
 const full: Readonly<Record<string, FullParts>> = {
@@ -147,16 +148,23 @@ const full: Readonly<Record<string, FullParts>> = {
     head: geoJsonHead,
     piece: (remark) => `${geoJsonPoint.replace("oak", `oak${remark}`)},\n`,
     tail: `${geoJsonPoint}]}\n`,
+    count: many,
   },
-  gpx: { head: gpxHead, piece: (remark) => gpxPoint.replace("oak", `oak${remark}`), tail: "</gpx>" },
-  kml: { head: kmlHead, piece: (remark) => kmlPoint.replace("oak", `oak${remark}`), tail: "</Document></kml>" },
+  gpx: { head: gpxHead, piece: (remark) => gpxPoint.replace("oak", `oak${remark}`), tail: "</gpx>", count: many },
+  kml: {
+    head: kmlHead,
+    piece: (remark) => kmlPoint.replace("oak", `oak${remark}`),
+    tail: "</Document></kml>",
+    count: many,
+  },
   landxml: {
     head: landXmlHead,
     piece: (remark) => landXmlPoint.replace('name="1"', `name="1${remark}"`),
     tail: "</CgPoints></LandXML>",
+    count: fewer,
   },
-  dxf: { head: dxfHead, piece: () => dxfPoint, tail: "0\nENDSEC\n0\nEOF\n" },
-  csv: { head: csvHead, piece: (remark) => csvPoint.replace("oak", `oak${remark}`), tail: "" },
+  dxf: { head: dxfHead, piece: () => dxfPoint, tail: "0\nENDSEC\n0\nEOF\n", count: fewer },
+  csv: { head: csvHead, piece: (remark) => csvPoint.replace("oak", `oak${remark}`), tail: "", count: many },
 };
 
 /** Writes a file to the disk. */
