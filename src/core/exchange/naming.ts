@@ -23,7 +23,7 @@ export interface Naming {
 }
 
 /**
- * Names by a pattern: {id} the stable id, {kind} the word and {code} the letter of its kind, {block}, {row}, {number}; {number:3} with
+ * Names by a pattern: {id} the stable id, {kind} the word and {code} the letter of its kind (rows have none), {block}, {row}, {number}; {number:3} with
  * leading zeros, {block:2} the first two letters. What something has no value for is left out. Names of its own (marks, parcels) are kept.
  * Then cut to `longest` letters, and made unique over all layers, with what was changed. Where names are cut or plain, capitals do not
  * tell them apart: receivers write them alike.

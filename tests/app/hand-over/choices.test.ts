@@ -120,8 +120,8 @@ describe("an example of a name", () => {
     const gpx = formatNamed("gpx");
     handOverChoicesOf(store).as.value = "gpx";
     const choice = handedOn(store);
-    expect(namingExample(plan, gpx, choice)).toBe("such as R1R, R1E01");
-    expect(namingExample(plan, gpx, { ...choice, naming: "{code}-{row}" })).toBe("such as R-1, E-1");
+    expect(namingExample(plan, gpx, choice)).toBe("such as R1, R1E01");
+    expect(namingExample(plan, gpx, { ...choice, naming: "{code}-{row}" })).toBe("such as 1, E-1");
     expect(namingExample(plan, gpx, { ...choice, of: [] })).toBeNull();
   });
 });

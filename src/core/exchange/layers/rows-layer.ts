@@ -37,7 +37,7 @@ export function rowsLayer(job: LayerJob): Layer {
         const drip = plan.drip?.rows[index];
         yield {
           id: `row-${row.id}`,
-          parts: { kind: "row", code: "R", block: row.block, row: rowLabel(row), number: null, own: null },
+          parts: { kind: "row", code: "", block: row.block, row: rowLabel(row), number: null, own: null },
           geometry: { shape: "line", places: [placeAt(job, row.start), placeAt(job, row.end)] },
           values: [
             "row",
