@@ -40,7 +40,7 @@ export {
   type RowJson,
   type TotalsJson,
 } from "./exchange/plan-json.ts";
-export { postsOf, rowLabel, type Stake, stakesOf, vinesOf } from "./exchange/positions.ts";
+export { rowLabel } from "./exchange/positions.ts";
 export { priceListCsv, priceListJson, pricesSetting, readPriceList } from "./exchange/price-list.ts";
 export { type SweepJson, sweepJson, sweepJsonVersion } from "./exchange/sweep-json.ts";
 export { type BranchPlaces, branchPlaces } from "./exchange/trench-places.ts";

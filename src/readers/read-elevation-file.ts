@@ -4,6 +4,7 @@ import { failure, type Outcome, success } from "../core/outcome.ts";
 import { lonLat, planePoint } from "../core/plane/coordinate.ts";
 import { heightGridFeature } from "../core/project/height-grid-feature.ts";
 import type { CoordinateSystem } from "../core/systems/coordinate-system.ts";
+import { unitLength_m } from "../core/systems/unit-length.ts";
 import type { FileBytes } from "./blob-source.ts";
 import type { ElevationReading, Following } from "./elevation-file.ts";
 import { elsewhere, gaps, impossibleHeights, stopped, tooLargeBlocks, unitDiffers, unreadable } from "./findings.ts";
@@ -12,7 +13,6 @@ import { boxOf, cellOf, openElevation } from "./inspect-elevation-file.ts";
 import { sharedBox } from "./lon-lat-box.ts";
 import { meanAround } from "./mean-around.ts";
 import type { TiffRaster, Window } from "./tiff-raster.ts";
-import { metresIn } from "./vertical-unit.ts";
 
 /** Cells that are held at a time: 12 MB, unpacked in a sixth of a second. */
 const windowCells = 1_500_000;
@@ -49,7 +49,7 @@ export async function readElevationFile(
   const plan = gridPlan(box, Math.sqrt(east_m * north_m));
   try {
     const heights = await sample(raster, system, plan, following);
-    const { height_m, impossible } = inMetres(heights, metresIn[reading.verticalUnit]);
+    const { height_m, impossible } = inMetres(heights, unitLength_m[reading.verticalUnit]);
     if (impossible > 0) findings.push(impossibleHeights(impossible));
     const known = height_m.reduce((sum, height) => sum + (Number.isNaN(height) ? 0 : 1), 0);
     if (known === 0) return failure([...findings, elsewhere(name, middle)]);

@@ -2,9 +2,6 @@
 export const verticalUnits = ["m", "ft", "us-ft"] as const;
 export type VerticalUnit = (typeof verticalUnits)[number];
 
-/** Metres in one of each; the survey foot is 1200/3937 m (calculation handbook, section 0.1). */
-export const metresIn: Readonly<Record<VerticalUnit, number>> = { m: 1, ft: 0.3048, "us-ft": 1200 / 3937 };
-
 /** The unit of a code of the EPSG register (9001 metre, 9002 foot, 9003 US survey foot), or null. */
 export function unitOfCode(code: number | null): VerticalUnit | null {
   switch (code) {

@@ -1,5 +1,5 @@
 import { type HandOverChoice, usualChoice } from "../../core/exchange/choice.ts";
-import type { Format, FormatChoice } from "../../core/exchange/format.ts";
+import { askedChoices, type Format } from "../../core/exchange/format.ts";
 import { formatNamed } from "../../core/exchange/formats.ts";
 import type { Plan } from "../../core/plan.ts";
 import { choiceOf, type HandOverChoices } from "./hand-over-choices.ts";
@@ -26,17 +26,9 @@ export function choiceFor(choices: HandOverChoices, plan: Plan, things: readonly
   };
 }
 
-const asked = [
-  "unit",
-  "naming",
-  "nameLength",
-  "pointsAFile",
-  "order",
-  "baseline",
-  "together",
-] as const satisfies readonly FormatChoice[];
-
 /** What other formats were told stays with them. */
 function unasked({ choices }: Format): Partial<HandOverChoice> {
-  return Object.fromEntries(asked.flatMap((each) => (choices.includes(each) ? [] : [[each, usualChoice[each]]])));
+  return Object.fromEntries(
+    askedChoices.flatMap((each) => (choices.includes(each) ? [] : [[each, usualChoice[each]]])),
+  );
 }

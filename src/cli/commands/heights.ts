@@ -1,12 +1,5 @@
-import { basename, extname, resolve } from "node:path";
-import {
-  formatQuantity,
-  heightBox,
-  type Project,
-  serializeProject,
-  type UnitSystem,
-  withFeature,
-} from "../../core/index.ts";
+import { basename, extname } from "node:path";
+import { formatQuantity, heightBox, type Project, type UnitSystem, withFeature } from "../../core/index.ts";
 import { gpxHeights } from "../../readers/gpx-heights.ts";
 import { inspectElevationFile } from "../../readers/inspect-elevation-file.ts";
 import { readElevationFile } from "../../readers/read-elevation-file.ts";
@@ -15,10 +8,10 @@ import type { Arguments } from "../arguments.ts";
 import { read } from "../batch.ts";
 import { withFileBytes } from "../file-bytes.ts";
 import { findingsReport } from "../findings-report.ts";
-import { readInput, whyUnreadable } from "../inputs.ts";
+import { readInput } from "../inputs.ts";
 import { printable } from "../printable.ts";
 import { exitCode, type Terminal, UsageError } from "../terminal.ts";
-import { writeWhole } from "../write-whole.ts";
+import { writeProject } from "../write-project.ts";
 
 /** `tautrow heights`: a project with the heights of a GeoTIFF or of a GPX track in it, on standard output or with --out in a file. Gives the exit code. */
 export async function heightsCommand(args: Arguments, terminal: Terminal): Promise<number> {
@@ -116,14 +109,6 @@ function taken({ heightGrids }: Project, id: string, units: UnitSystem): string 
 
 /** Writes the project out, says what was taken in, and gives the exit code. */
 async function handOver(project: Project, said: string, out: string | null, terminal: Terminal): Promise<number> {
-  if (out === null) terminal.out(serializeProject(project));
-  else {
-    try {
-      await writeWhole(resolve(terminal.folder, out), serializeProject(project));
-    } catch (problem) {
-      throw new UsageError(`${out} ${whyUnreadable(problem)}`);
-    }
-  }
-  terminal.note(printable(`${said}${out === null ? "" : ` Wrote ${out}.`}\n`));
+  await writeProject(project, said, out, terminal);
   return exitCode.fine;
 }

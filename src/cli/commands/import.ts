@@ -1,4 +1,4 @@
-import { basename, extname, resolve } from "node:path";
+import { basename, extname } from "node:path";
 import {
   type Finding,
   type FoundThing,
@@ -7,7 +7,6 @@ import {
   likelyRoles,
   type Project,
   parseProject,
-  serializeProject,
   text,
   type UnitSystem,
   withFound,
@@ -20,11 +19,11 @@ import { countOf } from "../count-of.ts";
 import { withFileBytes } from "../file-bytes.ts";
 import { findingsReport } from "../findings-report.ts";
 import { foundReport } from "../found-report.ts";
-import { readInput, whyUnreadable } from "../inputs.ts";
+import { readInput } from "../inputs.ts";
 import { printable } from "../printable.ts";
 import { isAbout, kindOf, type RoleRule, roleRules, ruledRole } from "../role-rules.ts";
 import { exitCode, type Terminal, UsageError } from "../terminal.ts";
-import { writeWhole } from "../write-whole.ts";
+import { writeProject } from "../write-project.ts";
 
 /**
  * `tautrow import`: a project with what files of other formats hold, on standard output or with --out in a file; what became of each thing
@@ -178,14 +177,6 @@ function nothingWritten(terminal: Terminal, code: number): number {
 }
 
 async function handOver(project: Project, taken: number, out: string | null, terminal: Terminal): Promise<number> {
-  if (out === null) terminal.out(serializeProject(project));
-  else {
-    try {
-      await writeWhole(resolve(terminal.folder, out), serializeProject(project));
-    } catch (problem) {
-      throw new UsageError(`${out} ${whyUnreadable(problem)}`);
-    }
-  }
-  terminal.note(printable(`Took in ${countOf(taken, "thing")}.${out === null ? "" : ` Wrote ${out}.`}\n`));
+  await writeProject(project, `Took in ${countOf(taken, "thing")}.`, out, terminal);
   return hasError(project.findings) ? exitCode.findingError : exitCode.fine;
 }

@@ -1,6 +1,6 @@
 import type { Finding } from "../finding.ts";
 import { type HandOverChoice, usualChoice } from "./choice.ts";
-import type { Format, FormatChoice } from "./format.ts";
+import { askedChoices, type Format, type FormatChoice } from "./format.ts";
 import { choiceNotUsed, choiceOutOfRange, namingTokenUnknown, notInFormat } from "./hand-over-findings.ts";
 import { piecesOf } from "./name-pattern.ts";
 
@@ -27,15 +27,5 @@ const furthestPeg_m = 100;
 
 /** Choices that are other than usual. */
 function isAsked(choice: HandOverChoice): readonly FormatChoice[] {
-  const choices: readonly FormatChoice[] = [
-    "system",
-    "unit",
-    "naming",
-    "nameLength",
-    "pointsAFile",
-    "order",
-    "baseline",
-    "together",
-  ];
-  return choices.filter((each) => choice[each] !== usualChoice[each]);
+  return askedChoices.filter((each) => choice[each] !== usualChoice[each]);
 }

@@ -8,16 +8,19 @@ import type { Names } from "./naming.ts";
 import type { Letters } from "./plain-letters.ts";
 
 /** Choices that mean something in a format; others are not asked for. */
-export type FormatChoice =
-  | "system"
-  | "unit"
-  | "naming"
-  | "nameLength"
-  | "pointsAFile"
-  | "order"
-  | "heights"
-  | "baseline"
-  | "together";
+export type FormatChoice = (typeof askedChoices)[number] | "heights";
+
+/** Those that count as asked for where they are other than usual; heights go along where a format has room for them. */
+export const askedChoices = [
+  "system",
+  "unit",
+  "naming",
+  "nameLength",
+  "pointsAFile",
+  "order",
+  "baseline",
+  "together",
+] as const;
 
 /** An open format that a plan can be handed over in: how it is called, what fits into it, and how it is written. */
 export interface Format {
@@ -77,6 +80,12 @@ export interface OutFile {
     | { readonly kind: "chunks"; chunks(): Iterable<Chunk> }
     /** A SQLite database: a door with SQLite runs these. */
     | { readonly kind: "database"; statements(): Iterable<Statement> };
+}
+
+/** What a file of these layers is called up to its ending: as its only layer, "plan" of several. */
+export function stemOf(layers: readonly Layer[]): string {
+  const [first] = layers;
+  return layers.length === 1 && first !== undefined ? first.kind : "plan";
 }
 
 /** Features a piece of a file is made of at most, so that a page can do something else in between. */

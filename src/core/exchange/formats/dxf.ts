@@ -1,5 +1,5 @@
 import { aboutParts, countOf } from "../about.ts";
-import type { Format, HandOverJob, OutFile } from "../format.ts";
+import { type Format, type HandOverJob, type OutFile, stemOf } from "../format.ts";
 import { layerKinds } from "../layers/layer.ts";
 import { drawing } from "./dxf/drawing.ts";
 
@@ -28,8 +28,7 @@ export const dxf: Format = {
 
 /** The unit stands in the name: a drawing in feet that is read in metres is found out before it is staked. */
 function drawingFile(job: HandOverJob): OutFile {
-  const [only, ...more] = job.layers;
-  const stem = only !== undefined && more.length === 0 ? only.kind : "plan";
+  const stem = stemOf(job.layers);
   const name = `${stem}-${job.system.unit}.dxf`;
   const about = aboutParts(job, dxf, {
     stem,

@@ -1,7 +1,7 @@
 import type { Finding } from "../../finding.ts";
 import { aboutText, countOf } from "../about.ts";
 import { meaningOf } from "../column-meanings.ts";
-import type { Format, HandOverJob } from "../format.ts";
+import { type Format, type HandOverJob, stemOf } from "../format.ts";
 import { type Layer, layerKinds } from "../layers/layer.ts";
 import { namedColumns } from "../named-columns.ts";
 import { apart, statements } from "./geopackage/statements.ts";
@@ -31,9 +31,8 @@ export const geoPackage: Format = {
   places: "chosen",
   write: (job) => {
     const layers = job.layers.filter(({ count }) => count > 0);
-    const [first, ...others] = layers;
-    if (first === undefined) return { files: [], findings: [] };
-    const stem = others.length === 0 ? first.kind : "plan";
+    if (layers.length === 0) return { files: [], findings: [] };
+    const stem = stemOf(layers);
     const about = aboutOf(job, layers, stem);
     return {
       files: [

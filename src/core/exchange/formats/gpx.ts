@@ -1,4 +1,4 @@
-import { type Format, type HandOverJob, type OutFile, ofShape } from "../format.ts";
+import { type Format, type HandOverJob, type OutFile, ofShape, stemOf } from "../format.ts";
 import { layerKinds } from "../layers/layer.ts";
 import { filesOfPoints } from "./gpx/files-of-points.ts";
 import { morePointsThanAFile, outlinesAsTracks } from "./gpx/findings.ts";
@@ -41,9 +41,8 @@ export const gpx: Format = {
 };
 
 function filesOf(job: HandOverJob): { readonly files: readonly OutFile[]; readonly tooLong: readonly string[] } {
-  const [first] = job.layers;
-  if (first === undefined) return { files: [], tooLong: [] };
-  const stem = job.layers.length === 1 ? first.kind : "plan";
+  if (job.layers.length === 0) return { files: [], tooLong: [] };
+  const stem = stemOf(job.layers);
   // What is split along the way of the layers has its waypoints first, as the schema wants them.
   const layers = [...ofShape(job.layers, "point"), ...ofShape(job.layers, "line"), ...ofShape(job.layers, "area")];
   const { files, tooLong } = filesOfPoints(layers, job.names, job.choice.pointsAFile);

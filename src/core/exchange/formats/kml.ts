@@ -1,4 +1,4 @@
-import type { Format, HandOverJob, OutFile } from "../format.ts";
+import { type Format, type HandOverJob, type OutFile, stemOf } from "../format.ts";
 import { layerKinds } from "../layers/layer.ts";
 import { kmlChunks } from "./kml/kml-chunks.ts";
 
@@ -25,11 +25,6 @@ export const kml: Format = {
 
 function filesOf(job: HandOverJob): readonly OutFile[] {
   if (job.layers.length === 0) return [];
-  const name = `${stemOf(job)}.kml`;
+  const name = `${stemOf(job.layers)}.kml`;
   return [{ name, mediaType, content: { kind: "chunks", chunks: () => kmlChunks(job, kml, name) } }];
-}
-
-function stemOf({ layers }: HandOverJob): string {
-  const [only] = layers;
-  return layers.length === 1 && only !== undefined ? only.kind : "plan";
 }

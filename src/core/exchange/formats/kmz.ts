@@ -1,4 +1,4 @@
-import type { Format, HandOverJob, OutFile } from "../format.ts";
+import { type Format, type HandOverJob, type OutFile, stemOf } from "../format.ts";
 import { zipped } from "../zip.ts";
 import { kmlChunks } from "./kml/kml-chunks.ts";
 import { kml } from "./kml.ts";
@@ -17,9 +17,8 @@ export const kmz: Format = {
 };
 
 function filesOf(job: HandOverJob): readonly OutFile[] {
-  const [first] = job.layers;
-  if (first === undefined) return [];
-  const name = `${job.layers.length === 1 ? first.kind : "plan"}.kmz`;
+  if (job.layers.length === 0) return [];
+  const name = `${stemOf(job.layers)}.kmz`;
   const entry = { name: "doc.kml", chunks: () => kmlChunks(job, kmz, name) };
   return [{ name, mediaType, content: { kind: "chunks", chunks: () => zipped([entry], job.writtenAt) } }];
 }

@@ -1,5 +1,5 @@
 import { aboutParts, countOf } from "../about.ts";
-import type { Format, HandOverJob, OutFile } from "../format.ts";
+import { type Format, type HandOverJob, type OutFile, stemOf } from "../format.ts";
 import { layerKinds } from "../layers/layer.ts";
 import { surveyDocument } from "./landxml/survey-document.ts";
 
@@ -26,8 +26,7 @@ export const landXml: Format = {
 };
 
 function surveyFile(job: HandOverJob): OutFile {
-  const [only, ...more] = job.layers;
-  const stem = only !== undefined && more.length === 0 ? only.kind : "plan";
+  const stem = stemOf(job.layers);
   const name = `${stem}.xml`;
   const about = aboutParts(job, landXml, {
     stem,

@@ -1,6 +1,6 @@
 import { aboutText, countOf } from "../about.ts";
 import { meaningOf } from "../column-meanings.ts";
-import type { Chunk, Format, HandOverJob } from "../format.ts";
+import { type Chunk, type Format, type HandOverJob, stemOf } from "../format.ts";
 import { layerKinds } from "../layers/layer.ts";
 import { namedColumns } from "../named-columns.ts";
 import { zipped } from "../zip.ts";
@@ -30,8 +30,7 @@ export const shapefile: Format = {
   write: (job) => {
     const layers = job.layers.filter(({ count }) => count > 0);
     if (layers.length === 0) return { files: [], findings: [] };
-    const [only] = layers;
-    const name = `${layers.length === 1 && only !== undefined ? only.kind : "plan"}.zip`;
+    const name = `${stemOf(layers)}.zip`;
     return {
       files: [{ name, mediaType: "application/zip", content: { kind: "chunks", chunks: () => archive(job) } }],
       findings: readAhead(job),

@@ -1,7 +1,7 @@
 import { unitLength_m } from "../../systems/unit-length.ts";
 import { aboutFile, countOf } from "../about.ts";
 import { csvLine } from "../csv.ts";
-import { type Format, featuresAChunk, type HandOverJob, type OutFile, ofShape } from "../format.ts";
+import { type Format, featuresAChunk, type HandOverJob, type OutFile, ofShape, stemOf } from "../format.ts";
 import type { Layer } from "../layers/layer.ts";
 import { fixed } from "../tables/table.ts";
 import { unitWords } from "../unit-words.ts";
@@ -33,8 +33,7 @@ export const surveyCsv: Format = {
     const layers = ofShape(job.layers, "point");
     if (layers.length === 0) return { files: [], findings: [] };
     if (job.system.unit === "deg") throw new Error("degrees are refused before a format is asked");
-    const [first, ...others] = layers;
-    const stem = first !== undefined && others.length === 0 ? first.kind : "plan";
+    const stem = stemOf(layers);
     return { files: [points(job, layers, stem), about(job, layers, stem)], findings: [] };
   },
 };
